@@ -1,0 +1,2 @@
+// The door of the catalogue package.
+export { demonstration, demonstrationName } from './demonstration.ts';

@@ -1,0 +1,85 @@
+// What an address means in an assessment: a finding, a number, a value that is missing, a place of the file, or several.
+import {
+  type Assessment,
+  explain,
+  type FindingJson,
+  flatten,
+  nearest,
+  numbersOf,
+  type Place,
+  print,
+  reportJson,
+  type Working,
+} from '@layshaft/core';
+
+export type Meaning =
+  | {
+      readonly kind: 'finding';
+      readonly finding: FindingJson;
+      /** Of its margin; of its demand or capacity when no margin is known; absent for yes or no. */
+      readonly working?: Working;
+      readonly reserve?: Working;
+      /** What an answer by yes or no is about. */
+      readonly about?: Working;
+    }
+  | { readonly kind: 'number'; readonly working: Working; readonly findings: readonly string[] }
+  | { readonly kind: 'missing'; readonly lack: FindingJson['lacks'][number]; readonly findings: readonly string[] }
+  | { readonly kind: 'text'; readonly path: string; readonly place: Place }
+  | { readonly kind: 'several'; readonly addresses: readonly { readonly address: string; readonly text: string }[] }
+  | { readonly kind: 'nothing'; readonly near: readonly string[] };
+
+/** The address itself goes first, then what it is the start of. `findings` are the addresses of those that rest on it. */
+export function findAddress(assessment: Assessment, address: string): Meaning {
+  const { findings } = reportJson(assessment);
+  const working = (of: string): Working | undefined => explain(assessment, of);
+  const finding = findings.find((each) => each.address === address);
+  const lack = findings.flatMap((each) => each.lacks).find((each) => each.path === address);
+  const place = assessment.design.machine.where(address);
+  const exact = working(address);
+  if (finding !== undefined) {
+    const reserve = finding.reserve && working(finding.reserve.address);
+    const about = exact === undefined && finding.verdict !== 'unknown' ? working(finding.path) : undefined;
+    return {
+      kind: 'finding',
+      finding,
+      ...(exact && { working: exact }),
+      ...(reserve && { reserve }),
+      ...(about && { about }),
+    };
+  }
+  if (exact !== undefined) {
+    const rests = findings.filter((each) => {
+      const tree = explain(assessment, each.address);
+      return each.reserve?.address === address || (tree !== undefined && restsOn(tree, address));
+    });
+    return { kind: 'number', working: exact, findings: rests.map((each) => each.address) };
+  }
+  if (lack !== undefined) {
+    const waiting = findings.filter((each) => each.lacks.some(({ path }) => path === address));
+    return { kind: 'missing', lack, findings: waiting.map((each) => each.address) };
+  }
+  const texts = new Map([...numbersOf(assessment)].map(([key, number]) => [key, print(number)]));
+  for (const each of findings) texts.set(each.address, each.verdict);
+  const starts = [...texts].filter(([key]) => key.startsWith(address) && /^[.@]/.test(key.slice(address.length)));
+  if (starts.length === 1) return findAddress(assessment, starts[0]![0]);
+  if (starts.length > 1) return { kind: 'several', addresses: starts.map(([key, text]) => ({ address: key, text })) };
+  if (place !== undefined) return { kind: 'text', path: address, place };
+  return { kind: 'nothing', near: nearAddresses(address, [...texts.keys()]) };
+}
+
+const restsOn = (working: Working, address: string): boolean =>
+  flatten(working).some((each) => each.address === address);
+
+/** What is offered for a mistyped address is a handful (our judgement). */
+const mostOffered = 5;
+
+/** The addresses that hold what was typed, the shortest first, then those that are a few letters away. */
+function nearAddresses(typed: string, addresses: readonly string[]): readonly string[] {
+  const found = addresses.filter((each) => each.includes(typed)).sort((a, b) => a.length - b.length);
+  const left = new Set(addresses.filter((each) => !found.includes(each)));
+  for (let next = nearest(typed, left); next !== undefined && found.length < mostOffered; next = nearest(typed, left)) {
+    left.delete(next);
+    found.push(next);
+  }
+  return found.slice(0, mostOffered);
+}

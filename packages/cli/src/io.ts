@@ -1,0 +1,21 @@
+// What the command needs of the world around it, so that a test can be that world.
+
+export interface Output {
+  readonly write: (text: string) => unknown;
+  readonly isTTY?: boolean;
+  readonly columns?: number;
+}
+
+export interface Io {
+  readonly stdout: Output;
+  readonly stderr: Output;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Rejects with a `code` such as ENOENT, as Node does. */
+  readonly readFile: (path: string) => Promise<Uint8Array>;
+  readonly readStdin: () => Promise<Uint8Array>;
+}
+
+/** Something that the user can put right; it is shown without a stack trace. Says what is wrong, then what to do. */
+export class UserError extends Error {}
+
+export const exit = { fine: 0, fails: 1, unusable: 2, unknown: 3 } as const;

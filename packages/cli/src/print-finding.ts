@@ -1,0 +1,38 @@
+// Findings as text: title, subject, bar, margin and verdict in columns, the sentence and the address below.
+import { type FindingJson, marginBar } from '@layshaft/core';
+import { atBothEnds, indent } from './layout.ts';
+import { barLength, printBar } from './print-bar.ts';
+import type { Look } from './terminal.ts';
+
+const marginLength = 8;
+const verdictLength = 7;
+/** Short names leave this much all the same, so that sentence and address mostly fit on one line. */
+const usualNames = 24;
+const rightLength = 2 + barLength + 2 + marginLength + 2 + verdictLength;
+
+/** Two lines for each finding, more where a name or a sentence is long; the bars of all stand below one another. */
+export function printFindings(findings: readonly FindingJson[], look: Look): readonly string[] {
+  const longest = Math.max(0, ...findings.map(({ title }) => title.length));
+  const names = findings.map(({ title, subject }) => `${title.padEnd(longest)}  ${subject}`);
+  const room = look.columns - rightLength;
+  const fitting = names.filter((name) => name.length <= room);
+  const lead = Math.max(Math.min(room, usualNames), ...fitting.map((name) => name.length));
+  return findings.flatMap((finding, at) => {
+    const name = names[at]!;
+    const [above, beside] = name.length <= lead ? [[], name] : [[name], ''];
+    return [...above, `${beside.padEnd(lead)}${rightOf(finding, look)}`, ...below(finding, lead + rightLength, look)];
+  });
+}
+
+function rightOf(finding: FindingJson, look: Look): string {
+  const { verdict, margin } = finding;
+  const paint = verdict === 'fails' ? look.fails : verdict === 'thin' ? look.thin : (text: string) => text;
+  const figure = (verdict === 'unknown' ? '?' : (margin?.text ?? '')).padStart(marginLength);
+  return `  ${paint(printBar(marginBar(finding), verdict))}  ${paint(figure)}  ${paint(verdict)}`;
+}
+
+/** The address stands at the right of the sentence's last line where there is room, else below it. */
+function below({ says, address }: FindingJson, rowLength: number, { columns, quiet }: Look): readonly string[] {
+  const lines = indent(says, 4, columns);
+  return [...lines.slice(0, -1), ...atBothEnds(lines.at(-1)!, address, rowLength, { left: String, right: quiet })];
+}

@@ -1,0 +1,87 @@
+// The commands and options of layshaft, and what the exit status says.
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { type CheckOptions, check } from './check.ts';
+import { type ExplainOptions, explain } from './explain.ts';
+import { barHelp, programHelp } from './help.ts';
+import { exit, type Io, UserError } from './io.ts';
+import { leastColumns } from './terminal.ts';
+
+/** The version of the package. */
+export const version = '0.1.0';
+
+/** Runs the command that `argv` names (without program and script) and gives the exit status. */
+export async function run(argv: readonly string[], io: Io): Promise<number> {
+  let status: number = exit.fine;
+  const program = configured(io);
+  program
+    .command('check')
+    .summary('what is needed against what is there, tightest first')
+    .description('Checks a machine file: what is needed against what is there, tightest first.')
+    .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
+    .option('--json', 'print the report as data')
+    .addOption(
+      new Option('--fail-on <verdict>', 'from where on the exit status is 1')
+        .choices(['fails', 'thin'])
+        .default('fails'),
+    )
+    .addHelpText('after', `\n${barHelp}`)
+    .action(async (file: string, options: CheckOptions) => {
+      status = await check(file, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('explain')
+    .summary('where a number comes from, down to what is given')
+    .description(
+      'Explains a number: its formula, its values, and where each of them comes from, down to what is given.',
+    )
+    .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
+    .argument('<ADDRESS>', 'the address of a finding or a number, a path of the file, or the start of several')
+    .option('--json', 'print the working as data')
+    .option('--all', 'show long lists whole')
+    .action(async (file: string, address: string, options: ExplainOptions) => {
+      status = await explain(file, address, { ...program.opts(), ...options }, io);
+    });
+  try {
+    await program.parseAsync(argv, { from: 'user' });
+    return status;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exit.fine : exit.unusable;
+    if (!(error instanceof UserError)) throw error;
+    io.stderr.write(`${error.message}\n`);
+    return exit.unusable;
+  }
+}
+
+function configured(io: Io): Command {
+  return new Command('layshaft')
+    .description(
+      'Says whether a machine’s control system will hold, from one plain text file, and explains every number.',
+    )
+    .version(version, '--version', 'print the version')
+    .helpOption('--help', 'print this')
+    .helpCommand(false)
+    .option('--width <columns>', 'width of the output; that of the terminal, or 80', columns)
+    .option('--color', 'colour, also where the output is no terminal')
+    .option('--no-color', 'no colour, as with NO_COLOR set')
+    .addHelpText('after', `\n${programHelp}`)
+    .configureHelp({ showGlobalOptions: true })
+    .configureOutput({
+      writeOut: (text) => void io.stdout.write(text),
+      writeErr: (text) => void io.stderr.write(text),
+      outputError: (text, write) => write(sentence(text)),
+    })
+    .showHelpAfterError('layshaft --help shows how it is used.')
+    .exitOverride();
+}
+
+const sentence = (text: string): string => {
+  const message = text.replace(/^error: /, '');
+  return message.charAt(0).toUpperCase() + message.slice(1);
+};
+
+function columns(text: string): number {
+  const number = Number(text);
+  if (!Number.isInteger(number) || number < leastColumns)
+    throw new InvalidArgumentError(`Write a whole number of at least ${leastColumns}.`);
+  return number;
+}

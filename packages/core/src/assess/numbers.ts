@@ -1,0 +1,33 @@
+// Every number of an assessment by its address, and its working.
+import { addressOf, Quantity } from '../working/quantity.ts';
+import { type Working, walk, workingOf } from '../working/working.ts';
+import type { Assessment } from './assess.ts';
+
+/** All quantities that an assessment holds or rests on, by address; a finding's address leads to its margin. */
+export function numbersOf(assessment: Assessment): ReadonlyMap<string, Quantity> {
+  const numbers = new Map<string, Quantity>();
+  const seen = new Set<Quantity>();
+  const add = (quantity: Quantity): void => walk(quantity, (each) => void numbers.set(addressOf(each), each), seen);
+  for (const network of assessment.networks) collect(network, add, new Set());
+  for (const finding of assessment.findings) {
+    for (const each of [finding.demand, finding.capacity, finding.reserve, finding.margin]) if (each) add(each);
+    const rests = finding.margin ?? finding.demand ?? finding.capacity;
+    if (rests !== undefined) numbers.set(finding.address, rests);
+  }
+  return numbers;
+}
+
+/** Goes through plain results (objects, lists, maps) to the quantities in them. */
+function collect(value: unknown, add: (quantity: Quantity) => void, seen: Set<unknown>): void {
+  if (typeof value !== 'object' || value === null || seen.has(value)) return;
+  seen.add(value);
+  if (value instanceof Quantity) add(value);
+  else if (value instanceof Map) for (const each of value.values()) collect(each, add, seen);
+  else for (const each of Object.values(value)) collect(each, add, seen);
+}
+
+/** The working of the number at an address, or nothing when no number has it. */
+export function explain(assessment: Assessment, address: string): Working | undefined {
+  const quantity = numbersOf(assessment).get(address);
+  return quantity && workingOf(quantity);
+}

@@ -1,0 +1,17 @@
+// The door of the computing library: read a machine file, resolve it against catalogues, assess it, explain a number.
+export { type Assessment, assess } from './assess/assess.ts';
+export { explain, numbersOf } from './assess/numbers.ts';
+export { type FindingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
+export { type Finding, lackSentence } from './checks/finding.ts';
+export { type Verdict, verdicts } from './checks/margin.ts';
+export { type Catalogue, readCatalogue } from './machine/catalogue.ts';
+export { fileVersion } from './machine/format.ts';
+export { type Machine, read } from './machine/machine.ts';
+export { type Design, resolve } from './machine/resolve.ts';
+export { type Variation, vary } from './machine/vary.ts';
+export { type MarginBar, marginBar } from './pictures/margin-bar.ts';
+export { type Place, type Problem, printProblem, where } from './problems/problem.ts';
+export { nearest } from './units/nearest.ts';
+export type { Origin } from './working/origin.ts';
+export type { Quantity } from './working/quantity.ts';
+export { type FlatWorking, flatten, print, type Shown, type Working } from './working/working.ts';

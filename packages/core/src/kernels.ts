@@ -1,0 +1,11 @@
+// The door for workers: calculations on plain numbers and formulas, without reader and without YAML.
+
+export * from './networks/calc/cycle.ts';
+export * from './networks/calc/frame.ts';
+export * from './networks/calc/kernel.ts';
+export * from './networks/calc/limits.ts';
+export * from './networks/calc/path.ts';
+export { balance, loadsOf, patternOf } from './networks/calc/phases.ts';
+export * from './networks/calc/polled.ts';
+export * from './networks/calc/streams.ts';
+export * from './networks/calc/summation.ts';

@@ -1,0 +1,69 @@
+// The list of all sections of a machine file. A domain adds its section here and nowhere else.
+
+import { controllerFields, controllerKind, networkKinds } from '../networks/parts.ts';
+import { driveField, networksField } from '../networks/section.ts';
+import type { Field, Read } from '../reading/field.ts';
+import { group, list, optional, section } from '../reading/groups.ts';
+import { partUse } from '../reading/parts.ts';
+import { anything, name, quantity, text, version } from '../reading/values.ts';
+import { reserveChecks } from './reserves.ts';
+import { settingsField } from './settings.ts';
+
+/** The version of the machine file that this program reads. */
+export const fileVersion = '1';
+
+export const partKinds = networkKinds;
+
+export const format = {
+  layshaft: version(fileVersion),
+  machine: section(
+    { name: text({ about: 'What the machine is called.', example: 'Tin labeller' }) },
+    { about: 'The machine as a whole.' },
+  ),
+  reserves: section(
+    Object.fromEntries(
+      reserveChecks.map((id) => [
+        id,
+        optional(
+          quantity('1', {
+            about: `The share of the capacity that ${id} shall leave free.`,
+            least: 0,
+            most: 1,
+            example: '20 %',
+          }),
+        ),
+      ]),
+    ),
+    { about: 'Wanted margins, by check. A check without one here uses its printed default.' },
+  ),
+  catalogue: list(name({ about: 'A catalogue to look parts up in.', due: 'a catalogue', example: 'demonstration' }), {
+    about: 'The catalogues, later ones first.',
+  }),
+  axes: group(
+    section(
+      {
+        drive: driveField,
+        cycle_at_most: quantity('s', {
+          about: 'The longest period between two updates that the axis tolerates.',
+          above: 0,
+          example: '1 ms',
+        }),
+      },
+      { about: 'An axis.' },
+    ),
+    {
+      about: 'The axes of the machine. An axis that a run names is a station of that network.',
+      reserved: { controller: 'the controller has it' },
+    },
+  ),
+  controller: partUse([controllerKind], controllerFields, { about: 'The motion controller.', example: 'controller_m' }),
+  networks: networksField,
+  set: settingsField,
+  planned: anything({
+    about: 'What the planner chose for values that are open, by path. Remove a line to let it choose again.',
+  }),
+} satisfies Record<string, Field<unknown>>;
+
+export type Format = typeof format;
+export type SectionName = keyof Format;
+export type Sections = { readonly [K in SectionName]: Read<Format[K]> };

@@ -1,0 +1,125 @@
+// A machine file, read: every section with its values, the problems met, and where each path stands.
+import { follow, type Wiring } from '../networks/section.ts';
+import { inOrder, type Place, type Problem } from '../problems/problem.ts';
+import type { Field } from '../reading/field.ts';
+import { type Defect, type ParsedText, type PlacedSection, parseText } from '../reading/parse.ts';
+import { type Cursor, Reading } from '../reading/reading.ts';
+import { withSettings } from '../reading/share.ts';
+import { nearest } from '../units/nearest.ts';
+import { Missing } from '../working/missing.ts';
+import { format, type Sections } from './format.ts';
+import { reportLeftovers, takePlanned } from './settings.ts';
+
+export interface Machine extends Sections {
+  readonly file: string;
+  readonly problems: readonly Problem[];
+  /** What is no problem but worth saying. */
+  readonly remarks: readonly Problem[];
+  /** By the name of the network. */
+  readonly wirings: ReadonlyMap<string, Wiring>;
+  /** Where a path stands in the text; a path that is not written has no place. */
+  readonly where: (path: string) => Place | undefined;
+  readonly reading: Reading;
+  readonly parsed: ParsedText;
+}
+
+/** Reads a machine file. `previous` is an earlier reading of the same file; unchanged sections are not parsed again. Never throws. */
+export function read(text: string, options: { readonly file?: string; readonly previous?: Machine } = {}): Machine {
+  return readParsed(parseText(options.file ?? 'machine.yaml', text, options.previous?.parsed));
+}
+
+/** Gives trees their meaning: ranges, `like`, `set` and `planned` first, then section by section. */
+export function readParsed(parsed: ParsedText): Machine {
+  const reading = new Reading('machine');
+  const starts = sectionsOf(parsed, Object.keys(format), reading);
+  const version = format.layshaft.read(starts.get('layshaft'), 'layshaft', reading);
+  const refused = version instanceof Missing && starts.has('layshaft');
+  const open = refused ? new Map<string, Cursor>() : starts;
+  takePlanned(open.get('planned'), reading);
+  const settings = format.set.read(open.get('set'), 'set', reading);
+  const placed = new Map([...open].map(([key, at]) => [key, withSettings(at, settings, reading)]));
+  const sections = Object.fromEntries(
+    Object.entries(format).map(([key, field]) => [key, (field as Field<unknown>).read(placed.get(key), key, reading)]),
+  ) as unknown as Sections;
+  reportLeftovers(settings, open, reading);
+  if (!starts.has('layshaft') && parsed.defects.length === 0) missingVersion(parsed, reading);
+  const axes = sections.axes.map((axis) => axis.name);
+  const wirings = new Map(sections.networks.map((network) => [network.name, follow(network, axes, reading)]));
+  return {
+    ...sections,
+    file: parsed.source.file,
+    problems: inOrder(reading.problems),
+    remarks: inOrder(reading.remarks),
+    wirings,
+    where: (path) => {
+      const at = reading.places.get(path);
+      return at && reading.place(at, 'key');
+    },
+    reading,
+    parsed,
+  };
+}
+
+/** A cursor for each top-level section; reports the defects of the text and sections that are not known. */
+export function sectionsOf(
+  parsed: ParsedText,
+  known: readonly string[],
+  reading: Reading,
+): ReadonlyMap<string, Cursor> {
+  const whole: PlacedSection = { source: parsed.source, start: 0, parsed: { text: '', entry: undefined, defects: [] } };
+  for (const defect of parsed.defects) report(defect, whole, reading);
+  const found = new Map<string, Cursor>();
+  for (const section of parsed.sections) {
+    for (const defect of section.parsed.defects) report(defect, section, reading);
+    const entry = section.parsed.entry;
+    if (entry === undefined) continue;
+    const cursor: Cursor = {
+      node: entry.value,
+      path: entry.key,
+      writtenAt: entry.key,
+      via: [],
+      keySpan: entry.keySpan,
+      section,
+    };
+    if (known.includes(entry.key)) {
+      reading.places.set(entry.key, cursor);
+      found.set(entry.key, cursor);
+      continue;
+    }
+    const near = nearest(entry.key, known);
+    reading.problem(cursor, 'key', {
+      code: 'key-unknown',
+      message: `'${entry.key}' is not read by this version`,
+      remedy:
+        near === undefined
+          ? `Sections are ${known.join(', ')}.`
+          : `Did you mean '${near}'? Sections are ${known.join(', ')}.`,
+    });
+  }
+  return found;
+}
+
+function report(defect: Defect, section: PlacedSection, reading: Reading): void {
+  const place = section.source.place(section.start + defect.from, section.start + defect.to);
+  const other = defect.other;
+  const notes =
+    other === undefined
+      ? []
+      : [
+          {
+            message: other.message,
+            place: section.source.place(section.start + other.span.from, section.start + other.span.to),
+          },
+        ];
+  reading.add({ code: defect.code, message: defect.message, remedy: defect.remedy, place, notes });
+}
+
+function missingVersion(parsed: ParsedText, reading: Reading): void {
+  reading.add({
+    code: 'key-missing',
+    message: 'the file does not say which version of the format it is written in',
+    remedy: 'Add the line layshaft: 1 at the top.',
+    place: parsed.source.place(0, 1),
+    notes: [],
+  });
+}

@@ -1,0 +1,51 @@
+// From a machine to a design: every part looked up, every value filled, every default listed as an assumption.
+import {
+  type Alternatives,
+  alternativesIn,
+  type Network,
+  resolveController,
+  resolveNetwork,
+} from '../networks/resolve.ts';
+import { inOrder, type Problem } from '../problems/problem.ts';
+import type { PartLookUp } from '../reading/parts.ts';
+import { Reading } from '../reading/reading.ts';
+import { Missing } from '../working/missing.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { UsedPart } from './checks/requires.ts';
+import { lookUpIn } from './look-up.ts';
+import type { Machine } from './machine.ts';
+
+export interface Design {
+  readonly machine: Machine;
+  readonly networks: readonly Network[];
+  /** What the catalogues offer instead of what the machine has. */
+  readonly alternatives: Alternatives;
+  /** Every use of a part that a catalogue has. */
+  readonly parts: readonly UsedPart[];
+  /** Of the machine file, of the catalogues, and of what one asks of the other. */
+  readonly problems: readonly Problem[];
+}
+
+/** Fills a machine from catalogues; a later catalogue goes before an earlier one. Never throws. */
+export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Design {
+  const reading = new Reading('machine');
+  const find = lookUpIn(catalogues, reading);
+  const parts: UsedPart[] = [];
+  const partOf: PartLookUp = (use) => {
+    const part = find(use);
+    if (part !== undefined) {
+      const version = use.version instanceof Missing ? part.version : use.version;
+      parts.push({ name: part.name, path: use.path, version, requires: part.requires });
+    }
+    return part;
+  };
+  const controller = resolveController(machine.controller, partOf);
+  const networks = machine.networks.map((network) =>
+    resolveNetwork(network, machine.wirings.get(network.name)!, machine.axes, controller, partOf),
+  );
+  // An axis on no network is looked up too, so that a slip in the name of its drive is reported.
+  const wired = new Set(networks.flatMap((network) => network.devices.map((device) => device.path)));
+  for (const { drive } of machine.axes) if (!wired.has(drive.path)) partOf(drive);
+  const problems = [machine.problems, ...catalogues.map((each) => each.problems), reading.problems].flat();
+  return { machine, networks, alternatives: alternativesIn(catalogues), parts, problems: inOrder(problems) };
+}

@@ -1,0 +1,37 @@
+// networks.cycle: does everything that must be sent fit into the cycle?
+import { question } from '../../checks/finding.ts';
+import type { Planned } from '../planned.ts';
+
+export const cycle = question<readonly Planned[], Planned>({
+  id: 'networks.cycle',
+  title: 'Cycle',
+  asks: 'Does one cycle hold every exchange, the repeats and the non-cyclic window, with time to spare?',
+  page: `Demand: the frame that opens the cycle, the exchanges of the fullest cycle, the repeats at the length of the
+longest thing that may have to be done again, and the non-cyclic window. How the exchanges add up depends on the
+discipline of the profile:
+
+- polled: command, turnaround and answer, one station after another; the way there and back each time.
+- pipelined: commands back to back; answers come in on the other direction as soon as they are ready, one behind another.
+- chained: one command for all stations, then their answers one behind another.
+- summation: frames with the data of all stations, which pass through all of them and back; more than one frame's data
+  goes into several frames, one behind another.
+- slotted: commands and answers at once, each by a timetable in which none waits for another; the longer direction counts.
+
+Frames count with preamble and gap; ways with the propagation along every cable and the forwarding of every device that
+is passed; turnaround and forwarding with their stated limit, or with a measurement. Stations that are served in every
+n-th cycle are spread so that the fullest cycle is as empty as possible. A ring counts with a break next to the
+controller, on the side that needs more.
+
+Capacity: the cycle.
+
+Left out: the controller's own jitter. When it fails: a longer cycle, shorter payloads, fewer repeats, a smaller
+non-cyclic frame, slow stations on a multiple of the cycle, a second network; a long polled line gains by a star over a
+hub, since every drive that is passed costs twice its forwarding time.`,
+  subjects: (networks) => networks,
+  name: (planned) => planned.network.name,
+  path: (planned) => `${planned.network.path}.cycle`,
+  reserve: { share: 0.2, source: 'judgement', because: 'room for a station or two that is added later' },
+  demand: (planned) => planned.used,
+  capacity: (planned) => planned.network.cycle,
+  says: (demand, capacity) => `${demand} of ${capacity} are spoken for`,
+});

@@ -1,0 +1,229 @@
+// The section `networks` of a machine file, and what must be true of its runs before anything is computed.
+
+import type { Read } from '../reading/field.ts';
+import { group, list, row, section } from '../reading/groups.ts';
+import { type PartUse, partUse } from '../reading/parts.ts';
+import type { Reading } from '../reading/reading.ts';
+import { count, type Named, name, quantity } from '../reading/values.ts';
+import { nearest } from '../units/nearest.ts';
+import { Missing } from '../working/missing.ts';
+import {
+  cableFields,
+  cableKind,
+  couplingKind,
+  driveKind,
+  hubKind,
+  nodeFields,
+  profileFields,
+  profileKind,
+  stationKind,
+  stationUse,
+  switchKind,
+} from './parts.ts';
+
+/** The name that the controller has in runs; no station may take it. */
+export const controllerName = 'controller';
+
+const end = (which: string) =>
+  name({ about: `The station at which the run ${which}.`, due: 'a station', example: 'infeed' });
+
+const runField = row(
+  {
+    from: end('starts, seen from the controller'),
+    to: end('ends'),
+    length: quantity('m', { about: 'The length of the cable.', least: 0, example: '1.5 m' }),
+    cable: partUse([cableKind], cableFields, { about: 'The cable of the run.', example: 'solid' }),
+  },
+  { about: 'One cable: from, to, length, cable.', example: '[hub, infeed, 1.5 m, solid]' },
+);
+
+export const networksField = group(
+  section(
+    {
+      port: count({ about: 'The port of the controller that the network is on.', least: 1, example: '1' }),
+      profile: partUse([profileKind], profileFields, { about: 'The rules of the network.', example: 'polled_100' }),
+      cycle: quantity('s', { about: 'The period in which every station is served.', above: 0, example: '500 µs' }),
+      repeats: count({ about: 'Re-polls reserved in each cycle, shared by all stations.', least: 0, example: '2' }),
+      non_cyclic: quantity('bit', {
+        about: 'The frame that the non-cyclic window has room for, from destination address to check sequence.',
+        least: 0,
+        example: '512 octets',
+      }),
+      runs: list(runField, { about: 'The cables, from the controller outwards.', nameOf: runName }),
+      nodes: group(
+        partUse([stationKind, hubKind, switchKind, couplingKind], nodeFields, {
+          about: 'What is on the network beside the axes.',
+          example: 'hub_6',
+        }),
+        {
+          about: 'What is on the network beside the axes, by name.',
+          reserved: { [controllerName]: 'the controller has it' },
+        },
+      ),
+    },
+    { about: 'A network.' },
+  ),
+  { about: 'Real-time networks, by name.' },
+);
+
+/** The drive of an axis, as a station. */
+export const driveField = partUse([driveKind], stationUse, {
+  about: 'The drive of the axis, a station of a network.',
+  example: 'drive_10',
+});
+
+export type NodeUse = PartUse<typeof nodeFields>;
+export type NetworkSection = Read<typeof networksField>[number];
+export type RunSection = Exclude<Read<typeof runField>, Missing>;
+
+/** `hub_infeed` for a run from hub to infeed: how runs are addressed. */
+function runName(at: { readonly node: { readonly kind: string } }): string | undefined {
+  const node = at.node as { kind: string; items?: readonly { kind: string; text?: string }[] };
+  const [from, to] = node.items ?? [];
+  return from?.text && to?.text ? `${from.text}_${to.text}` : undefined;
+}
+
+/** A run that can be read, with the names of both ends; `index` is its place in the list of runs. */
+export interface Wire {
+  readonly index: number;
+  readonly run: RunSection;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** A network's runs seen from the controller: for each station the chain of wires that leads to it. */
+export interface Wiring {
+  /** In the order in which the controller reaches them. */
+  readonly stations: readonly string[];
+  readonly wireTo: ReadonlyMap<string, { readonly wire: Wire; readonly before: string }>;
+  /** All wires that lead somewhere, the one that closes a ring included. */
+  readonly wires: readonly Wire[];
+  /** The run by which a ring comes back to the controller. */
+  readonly closing: Wire | undefined;
+}
+
+/** Follows the runs from the controller. Reports names that do not exist, loops, and stations that no run reaches. */
+export function follow(network: NetworkSection, axes: readonly string[], reading: Reading): Wiring {
+  const nodes = network.nodes.map((node) => node.name);
+  const known = [controllerName, ...nodes, ...axes];
+  const wires = once(
+    network.runs instanceof Missing ? [] : network.runs.flatMap((run, index) => wireOf(run, index, known, reading)),
+    reading,
+  );
+  for (const node of network.nodes) {
+    if (!wires.some((wire) => wire.from === node.name || wire.to === node.name))
+      reportNotWired(node.path, node.name, network, reading);
+  }
+  return followRing(wires) ?? followTree(wires, reading);
+}
+
+/** A ring: two runs at the controller, two at every station, and one way round through all of them. */
+function followRing(wires: readonly Wire[]): Wiring | undefined {
+  const left = new Set(wires);
+  const wireTo = new Map<string, { wire: Wire; before: string }>();
+  let station = controllerName;
+  for (;;) {
+    const fitting = [...left].filter((wire) => wire.from === station || wire.to === station);
+    if (fitting.length !== (station === controllerName && wireTo.size === 0 ? 2 : 1)) return undefined;
+    const wire = fitting[0]!;
+    left.delete(wire);
+    const next = wire.from === station ? wire.to : wire.from;
+    if (next === controllerName)
+      return left.size === 0 ? { stations: [...wireTo.keys()], wireTo, wires, closing: wire } : undefined;
+    if (wireTo.has(next)) return undefined;
+    wireTo.set(next, { wire, before: station });
+    station = next;
+  }
+}
+
+function followTree(wires: readonly Wire[], reading: Reading): Wiring {
+  const wireTo = new Map<string, { wire: Wire; before: string }>();
+  const left = new Set(wires);
+  const front = [controllerName];
+  for (let station = front.shift(); station !== undefined; station = front.shift()) {
+    for (const wire of left) {
+      if (wire.from !== station && wire.to !== station) continue;
+      left.delete(wire);
+      const next = wire.from === station ? wire.to : wire.from;
+      if (next === controllerName || wireTo.has(next)) reportLoop(wire, next, reading);
+      else {
+        wireTo.set(next, { wire, before: station });
+        front.push(next);
+      }
+    }
+  }
+  for (const wire of left) reportApart(wire, reading);
+  const wired = new Set([...wireTo.values()].map(({ wire }) => wire));
+  return { stations: [...wireTo.keys()], wireTo, wires: wires.filter((wire) => wired.has(wire)), closing: undefined };
+}
+
+/** The wires without those that stand in the list a second time; two of one address would close a loop as well. */
+function once(wires: readonly Wire[], reading: Reading): readonly Wire[] {
+  const first = new Map<string, Wire>();
+  for (const wire of wires) {
+    const name = `${wire.from}_${wire.to}`;
+    const other = first.get(name);
+    if (other === undefined) first.set(name, wire);
+    else {
+      reading.problem((wire.run.from as Named).at, 'value', {
+        code: 'run-twice',
+        message: `a run from '${wire.from}' to '${wire.to}' stands in the list already`,
+        remedy: 'Remove one of the two.',
+        notes: [{ message: 'the other one', place: reading.place((other.run.from as Named).at) }],
+      });
+    }
+  }
+  return [...first.values()];
+}
+
+function wireOf(run: RunSection | Missing, index: number, known: readonly string[], reading: Reading): readonly Wire[] {
+  if (run instanceof Missing || run.from instanceof Missing || run.to instanceof Missing) return [];
+  const ends = [run.from, run.to].filter((named) => stationExists(named, known, reading));
+  if (ends.length < 2) return [];
+  if (run.from.name !== run.to.name) return [{ index, run, from: run.from.name, to: run.to.name }];
+  reading.problem(run.to.at, 'value', {
+    code: 'run-to-itself',
+    message: `the run starts and ends at '${run.to.name}'`,
+    remedy: 'Name the station at the other end.',
+  });
+  return [];
+}
+
+function stationExists(named: Named, known: readonly string[], reading: Reading): boolean {
+  if (known.includes(named.name)) return true;
+  const near = nearest(named.name, known);
+  reading.problem(named.at, 'value', {
+    code: 'name-unknown',
+    message: `no axis and no node is called '${named.name}'`,
+    remedy: near === undefined ? 'Name an axis, a node of this network, or the controller.' : `Did you mean '${near}'?`,
+  });
+  return false;
+}
+
+function reportLoop(wire: Wire, station: string, reading: Reading): void {
+  const at = (wire.run.to as Named).at;
+  reading.problem(at, 'value', {
+    code: 'runs-closed',
+    message: `this run reaches '${station}' a second time`,
+    remedy: 'Remove one of the runs that lead there; a ring leads from station to station and back to the controller.',
+  });
+}
+
+function reportApart(wire: Wire, reading: Reading): void {
+  const at = (wire.run.from as Named).at;
+  reading.problem(at, 'value', {
+    code: 'runs-apart',
+    message: `no chain of runs leads from the controller to '${wire.from}' and '${wire.to}'`,
+    remedy: `Add a run, such as [controller, ${wire.from}, 2 m, solid].`,
+  });
+}
+
+function reportNotWired(path: string, station: string, network: NetworkSection, reading: Reading): void {
+  const at = reading.places.get(path);
+  if (at === undefined || network.runs instanceof Missing) return;
+  reading.problem(at, 'key', {
+    code: 'station-not-wired',
+    message: `no run leads to '${station}'`,
+    remedy: `Add a run, such as [controller, ${station}, 2 m, solid].`,
+  });
+}

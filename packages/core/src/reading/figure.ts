@@ -1,0 +1,101 @@
+// A figure is a quantity that a catalogue states with its limits and that a user may replace by a measurement.
+import type { Unit } from '../units/si.ts';
+import { usual } from '../units/usual-units.ts';
+import { Missing } from '../working/missing.ts';
+import type { Origin } from '../working/origin.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import type { Field } from './field.ts';
+import type { JsonSchema } from './json-schema.ts';
+import { type Cursor, type Reading, spoilt } from './reading.ts';
+import { entryOf } from './tree.ts';
+import { count, plainText, type QuantityField, quantity, type Value } from './values.ts';
+import { child, expectMap, knownKeys } from './walk.ts';
+
+/**
+ * In a catalogue `{ typical, at_most }` or `{ typical, at_least }`, with condition and source; in a machine file a
+ * plain value or `{ measured, date, count }`. Checks use the stated limit or the measurement, never the typical value.
+ */
+export function figure<const U extends Unit>(unit: U, spec: QuantityField): Field<Value<Quantity<U>>> {
+  const inner = quantity(unit, spec);
+  const due = usual[unit].measures;
+  const example = spec.example ?? usual[unit].example;
+  return {
+    read: (at, path, reading) => {
+      if (at === undefined || at.node.kind === 'leaf') return inner.read(at, path, reading);
+      const stated = reading.dialect === 'catalogue';
+      if (!expectMap(at, reading, due)) return spoilt(path, due, example);
+      knownKeys(
+        at,
+        stated ? ['typical', 'at_most', 'at_least', 'condition', 'source'] : ['measured', 'date', 'count'],
+        reading,
+      );
+      const key = !stated ? 'measured' : entryOf(at.node, 'at_least') === undefined ? 'at_most' : 'at_least';
+      const value = inner.read(demand(at, key, example, reading), `${path}.${key}`, reading);
+      const more = stated ? statement(at, inner, reading) : measurement(at, reading);
+      if (value instanceof Missing || more === undefined) return spoilt(path, due, example);
+      return leaf(value.value, unit, { ...(value.by as Origin), path, ...more });
+    },
+    schema: () => ({ anyOf: [inner.schema(), measuredSchema(inner.schema())] }),
+  };
+}
+
+/** The entry of a key that cannot be left out. */
+function demand(at: Cursor, key: string, example: string, reading: Reading): Cursor | undefined {
+  const found = child(at, key, reading);
+  if (found === undefined) {
+    reading.problem(at, 'key', {
+      code: 'key-missing',
+      message: `'${key}' is missing here`,
+      remedy: `Add ${key}: ${example}.`,
+    });
+  }
+  return found;
+}
+
+function statement(at: Cursor, inner: Field<Value<Quantity>>, reading: Reading): Partial<Origin> {
+  const typical = inner.read(child(at, 'typical', reading), `${at.path}.typical`, reading);
+  return {
+    ...(typical instanceof Missing ? {} : { typical: (typical.by as Origin).written }),
+    ...textOf(at, 'condition', reading),
+    ...textOf(at, 'source', reading),
+  };
+}
+
+function textOf(at: Cursor, key: string, reading: Reading): Partial<Record<string, string>> {
+  const found = child(at, key, reading);
+  const text = found && plainText(found, found.path, reading, 'a text', 'at 40 °C');
+  return typeof text === 'string' ? { [key]: text } : {};
+}
+
+function measurement(at: Cursor, reading: Reading): Partial<Origin> | undefined {
+  const dateAt = demand(at, 'date', '2026-11-03', reading);
+  const countAt = demand(at, 'count', '10000', reading);
+  const date = plainText(dateAt, `${at.path}.date`, reading, 'a date', '2026-11-03');
+  const observed = count({ about: 'How many observations the measurement rests on.', example: '10000', least: 1 }).read(
+    countAt,
+    `${at.path}.count`,
+    reading,
+  );
+  if (date instanceof Missing || observed instanceof Missing) return undefined;
+  if (!/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(date)) {
+    reading.problem(dateAt!, 'value', {
+      code: 'word-unknown',
+      message: `'${date}' is no date`,
+      remedy: 'Write year-month-day, such as 2026-11-03.',
+    });
+    return undefined;
+  }
+  return { kind: 'measured', measured: { date, count: (observed.by as Origin).written } };
+}
+
+const measuredSchema = (value: JsonSchema): JsonSchema => ({
+  type: 'object',
+  description: 'A measurement: the largest value that was seen, when, and over how many observations.',
+  properties: {
+    measured: value,
+    date: { type: 'string' },
+    count: { anyOf: [{ type: 'string' }, { type: 'integer' }] },
+  },
+  required: ['measured', 'date', 'count'],
+  additionalProperties: false,
+});

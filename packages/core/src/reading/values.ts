@@ -1,0 +1,243 @@
+// Fields for single values: a quantity, a count, a word, a name, a text, and a figure that may have been measured.
+import { nearest } from '../units/nearest.ts';
+import { readQuantity } from '../units/read-quantity.ts';
+import type { Unit } from '../units/si.ts';
+import { usual } from '../units/usual-units.ts';
+import { Missing, missing } from '../working/missing.ts';
+import type { Origin, OriginKind } from '../working/origin.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import type { About, Field } from './field.ts';
+import { type Cursor, plannedVia, type Reading, spoilt } from './reading.ts';
+import { nounOf } from './tree.ts';
+
+/** A value that may be absent, open, unknown or spoilt by a problem. */
+export type Value<T> = T | Missing;
+
+export interface Bounds {
+  /** The smallest and largest possible value, in SI. */
+  readonly least?: number;
+  readonly most?: number;
+  /** The value must be larger than this, in SI. */
+  readonly above?: number;
+}
+
+export interface QuantityField extends About, Bounds {
+  /** What the user could write; a usual one of the unit where it is left out. */
+  readonly example?: string;
+}
+
+/** A number with its unit. Bounds are for what cannot be, never for what is unwise: that is for the checks. */
+export function quantity<const U extends Unit>(unit: U, spec: QuantityField): Field<Value<Quantity<U>>> {
+  const due = usual[unit].measures;
+  const example = spec.example ?? usual[unit].example;
+  const field: Field<Value<Quantity<U>>> = {
+    read: (at, path, reading) => {
+      const text = plainText(at, path, reading, due, example);
+      if (typeof text !== 'string') return text;
+      const cursor = at!;
+      reading.fields.set(path, field);
+      const read = readQuantity(text, unit);
+      if (!read.ok) {
+        reading.problem(
+          cursor,
+          { from: read.from, to: read.to },
+          { code: read.code, message: read.message, remedy: read.remedy },
+        );
+        return spoilt(path, due, example);
+      }
+      const wrong = outside(read.value, spec);
+      if (wrong !== undefined) {
+        reading.problem(cursor, 'value', {
+          code: 'out-of-range',
+          message: `${read.written} cannot be: ${keyOf(path)} is ${wrong}`,
+          remedy: `Write ${due} such as ${example}.`,
+        });
+        return spoilt(path, due, example);
+      }
+      return leaf(read.value, unit, originOf(cursor, reading, read.written, read.unit));
+    },
+    schema: () => ({
+      anyOf: [{ type: 'string' }, { type: 'number' }],
+      description: `${spec.about} ${capital(due)}.`,
+      examples: [example],
+    }),
+  };
+  return field;
+}
+
+/** A quantity, or one word that stands for what no number says. */
+export function quantityOr<const U extends Unit, const W extends string>(
+  unit: U,
+  either: W,
+  spec: QuantityField,
+): Field<Value<Quantity<U> | W>> {
+  const inner = quantity(unit, spec);
+  return {
+    read: (at, path, reading) =>
+      at?.node.kind === 'leaf' && at.node.text === either ? either : inner.read(at, path, reading),
+    schema: () => ({
+      ...inner.schema(),
+      description: `${spec.about} Or the word ${either}.`,
+      examples: [either, ...(inner.schema().examples ?? [])],
+    }),
+  };
+}
+
+/** A whole number. */
+export function count(spec: QuantityField & { readonly example: string }): Field<Value<Quantity<'1'>>> {
+  const inner = quantity('1', spec);
+  const field: Field<Value<Quantity<'1'>>> = {
+    read: (at, path, reading) => {
+      const read = inner.read(at, path, reading);
+      reading.fields.set(path, field);
+      if (!('value' in read) || Number.isSafeInteger(read.value)) return read;
+      reading.problem(at!, 'value', {
+        code: 'out-of-range',
+        message: `${(read.by as Origin).written} cannot be: ${keyOf(path)} is a whole number`,
+        remedy: `Write a number such as ${spec.example}.`,
+      });
+      return spoilt(path, 'a whole number', spec.example);
+    },
+    schema: () => ({ ...inner.schema(), description: `${spec.about} A whole number.` }),
+  };
+  return field;
+}
+
+/** A number of cycles of the network that the thing hangs on: `2 cycles`. */
+export function cycles(spec: About & Bounds & { readonly example: string }): Field<Value<Quantity<'1'>>> {
+  const due = 'a number of cycles';
+  const field: Field<Value<Quantity<'1'>>> = {
+    read: (at, path, reading) => {
+      const text = plainText(at, path, reading, due, spec.example);
+      if (typeof text !== 'string') return text;
+      reading.fields.set(path, field);
+      const form = /^(\d{1,6}) ?cycles?$/.exec(text);
+      const wrong = form === null ? undefined : outside(Number(form[1]), spec);
+      if (form !== null && wrong === undefined) return leaf(Number(form[1]), '1', originOf(at!, reading, text, '1'));
+      const message = wrong === undefined ? `'${text}' is not ${due}` : `${text} cannot be: ${keyOf(path)} is ${wrong}`;
+      reading.problem(at!, 'value', {
+        code: wrong === undefined ? 'number-expected' : 'out-of-range',
+        message,
+        remedy: `Write a whole number and the word, such as ${spec.example}.`,
+      });
+      return spoilt(path, due, spec.example);
+    },
+    schema: () => ({
+      type: 'string',
+      pattern: '^[0-9]{1,6} ?cycles?$|^open$|^unknown$',
+      description: spec.about,
+      examples: [spec.example],
+    }),
+  };
+  return field;
+}
+
+/** One of a closed list of words. */
+export function word<const W extends string>(words: readonly W[], spec: About): Field<Value<W>> {
+  const due = `one of ${words.join(', ')}`;
+  return {
+    read: (at, path, reading) => {
+      const text = plainText(at, path, reading, due, words[0]!);
+      if (typeof text !== 'string') return text;
+      if ((words as readonly string[]).includes(text)) return text as W;
+      const near = nearest(text, words);
+      reading.problem(at!, 'value', {
+        code: 'word-unknown',
+        message: `'${text}' is not ${due}`,
+        remedy: near === undefined ? `Write ${due}.` : `Did you mean '${near}'?`,
+      });
+      return spoilt(path, due, words[0]!);
+    },
+    schema: () => ({ type: 'string', enum: words, description: spec.about }),
+  };
+}
+
+/** Whatever stands there, to be read where it belongs: the value of a line of `set`, a planned value. */
+export const anything = (spec: About): Field<Cursor | undefined> => ({
+  read: (at) => at,
+  schema: () => ({ description: spec.about }),
+});
+
+/** The name of something else; whether it exists is asked where all names are known. */
+export function name(spec: About & { readonly due: string; readonly example: string }): Field<Value<Named>> {
+  return {
+    read: (at, path, reading) => {
+      const text = plainText(at, path, reading, spec.due, spec.example);
+      return typeof text === 'string' ? { name: text, at: at! } : text;
+    },
+    schema: () => ({ type: 'string', description: spec.about, examples: [spec.example] }),
+  };
+}
+
+/** A name in the text, with the cursor at which a problem of it is reported. */
+export interface Named {
+  readonly name: string;
+  readonly at: Cursor;
+}
+
+/** The version of the format that a file is written in; any other than `known` is refused. */
+export function version(known: string): Field<Value<string>> {
+  const due = 'the version of the format';
+  return {
+    read: (at, path, reading) => {
+      const text = plainText(at, path, reading, due, known);
+      if (text === known || text instanceof Missing) return text;
+      reading.problem(at!, 'value', {
+        code: 'version-unknown',
+        message: `the file is written in version ${text} of the format; this program reads version ${known}`,
+        remedy: `Write ${keyOf(path)}: ${known}, or use a program that reads version ${text}.`,
+      });
+      return spoilt(path, due, known);
+    },
+    schema: () => ({ anyOf: [{ const: known }, { const: Number(known) }], description: 'The version of this format.' }),
+  };
+}
+
+/** Free text, for people. */
+export function text(spec: About & { readonly example: string }): Field<Value<string>> {
+  return {
+    read: (at, path, reading) => plainText(at, path, reading, 'a text', spec.example),
+    schema: () => ({ type: 'string', description: spec.about, examples: [spec.example] }),
+  };
+}
+
+/** A value as the user wrote it, when it is a single word or number; reports what stands there otherwise. */
+export function plainText(
+  at: Cursor | undefined,
+  path: string,
+  reading: Reading,
+  due: string,
+  example: string,
+): string | Missing {
+  if (at === undefined) return missing(path, 'absent', due, example);
+  if (at.node.kind !== 'leaf' || at.node.text === '') {
+    reading.problem(at, at.node.kind === 'leaf' ? 'key' : 'value', {
+      code: 'value-expected',
+      message: `${keyOf(path)} is ${due}; ${nounOf(at.node)} stands here`,
+      remedy: `Write ${keyOf(path)}: ${example}, or open or unknown.`,
+    });
+    return spoilt(path, due, example);
+  }
+  if (!at.node.quoted && (at.node.text === 'open' || at.node.text === 'unknown'))
+    return missing(path, at.node.text, due, example);
+  return at.node.text;
+}
+
+/** The last key of a path, for messages. */
+export const keyOf = (path: string): string => path.slice(path.lastIndexOf('.') + 1);
+
+/** The origin of what stands at a cursor. */
+export function originOf(at: Cursor, reading: Reading, written: string, writtenUnit: string): Origin {
+  const kind: OriginKind =
+    reading.dialect === 'catalogue' ? 'catalogue' : at.via.includes(plannedVia) ? 'planned' : 'given';
+  return { kind, path: at.path, via: at.via, writtenAt: at.writtenAt, written, writtenUnit };
+}
+
+function outside(value: number, { least, most, above }: Bounds): string | undefined {
+  if (least !== undefined && value < least) return least === 0 ? 'never negative' : `at least ${least}`;
+  if (above !== undefined && value <= above) return above === 0 ? 'larger than nothing' : `more than ${above}`;
+  if (most !== undefined && value > most) return most === 1 ? 'at most 100 %' : `at most ${most}`;
+  return undefined;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

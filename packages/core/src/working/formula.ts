@@ -1,0 +1,96 @@
+// Formulas take quantities by the name of a symbol and give a quantity that remembers them. There is no silent mode.
+import type { Unit } from '../units/si.ts';
+import { type Inputs, Quantity } from './quantity.ts';
+import type { SourceId } from './sources.ts';
+
+/** The unit of a symbol; `same` stands for any unit that all symbols marked so share; `[]` for a list. */
+export type SymbolUnit = Unit | 'same' | `${Unit}[]`;
+export type Symbols = Readonly<Record<string, SymbolUnit>>;
+
+export interface Case {
+  /** The condition under which the text holds; absent for the last case. */
+  readonly when?: string;
+  readonly text: string;
+}
+
+/** All that a formula says about itself. The texts are arithmetic in the notation that `expression.ts` reads. */
+export interface FormulaRecord {
+  readonly id: string;
+  /** What the result is, in a few words: 'one exchange with a node'. */
+  readonly title: string;
+  readonly cases: readonly Case[];
+  readonly gives: Unit;
+  /** The spelling that the result is printed in, where it is not the usual one of its unit: `%` for a share. */
+  readonly as?: string;
+  readonly symbols: Symbols;
+  /** What each symbol means, for the list under a formula. */
+  readonly means: Readonly<Record<string, string>>;
+  /** Ranges, in SI, from which the test of all formulas draws; a third number asks for multiples of it. */
+  readonly try: Readonly<Record<string, readonly [number, number, number?]>>;
+  readonly source: SourceId;
+  /** Where in the source: 'eq. 39.2'. */
+  readonly at?: string;
+  /** The published case or second method that proves the formula; a test of that name exists. */
+  readonly proof: string;
+  /** The formula on plain SI numbers, in the order of the symbols; lists as arrays. */
+  readonly of: (...values: never[]) => number;
+}
+
+type Argument<S extends SymbolUnit> = S extends `${infer U extends Unit}[]`
+  ? readonly Quantity<U>[]
+  : S extends Unit
+    ? Quantity<S>
+    : Quantity;
+
+export type Arguments<S extends Symbols> = { readonly [K in keyof S]: Argument<S[K]> };
+
+export interface Formula<S extends Symbols, G extends Unit> extends FormulaRecord {
+  (inputs: Arguments<S>, about: string): Quantity<G>;
+}
+
+export interface FormulaSpec<S extends Symbols, G extends Unit> extends Omit<FormulaRecord, 'cases'> {
+  readonly text?: string;
+  readonly cases?: readonly Case[];
+  readonly symbols: S;
+  readonly gives: G;
+  readonly means: { readonly [K in keyof S]: string };
+  readonly try: { readonly [K in keyof S]: readonly [number, number, number?] };
+}
+
+const register = new Map<string, FormulaRecord>();
+
+/** Every formula that has been declared, for the tests that go through all of them and for the reference pages. */
+export const allFormulas = (): readonly FormulaRecord[] => [...register.values()];
+
+/** Declares a formula. Throws on a second formula of the same id and on a text that is missing: slips of the author. */
+export function formula<const S extends Symbols, const G extends Unit>(spec: FormulaSpec<S, G>): Formula<S, G> {
+  const { text, cases = text === undefined ? [] : [{ text }], ...rest } = spec;
+  if (cases.length === 0) throw new Error(`formula ${spec.id} has no text`);
+  if (register.has(spec.id)) throw new Error(`formula ${spec.id} is declared twice`);
+  const call = caller(Object.keys(spec.symbols), spec.symbols, spec.of as (...values: unknown[]) => number);
+  const declared = Object.assign(
+    (inputs: Inputs, about: string) => new Quantity(call(inputs), spec.gives, declared, inputs, about),
+    { ...rest, cases },
+  ) as unknown as Formula<S, G>;
+  register.set(spec.id, declared);
+  return declared;
+}
+
+/** The value of a formula for given inputs; the one way in which a step is computed, first and at replay. */
+export const compute = (record: FormulaRecord, inputs: Inputs): number =>
+  caller(Object.keys(record.symbols), record.symbols, record.of as (...values: unknown[]) => number)(inputs);
+
+const plain = (input: Quantity | readonly Quantity[]): number | readonly number[] =>
+  input instanceof Quantity ? input.value : input.map((each) => each.value);
+
+/** One closure for each number of symbols: calling with spread arguments would cost more than the arithmetic. */
+function caller(names: readonly string[], symbols: Symbols, of: (...values: unknown[]) => number) {
+  const [a = '', b = '', c = '', d = ''] = names;
+  const single = names.every((name) => !symbols[name]?.endsWith('[]'));
+  const at = (inputs: Inputs, name: string): number => (inputs[name] as Quantity).value;
+  if (single && names.length === 1) return (i: Inputs) => of(at(i, a));
+  if (single && names.length === 2) return (i: Inputs) => of(at(i, a), at(i, b));
+  if (single && names.length === 3) return (i: Inputs) => of(at(i, a), at(i, b), at(i, c));
+  if (single && names.length === 4) return (i: Inputs) => of(at(i, a), at(i, b), at(i, c), at(i, d));
+  return (i: Inputs) => of(...names.map((name) => plain(i[name] as Quantity | readonly Quantity[])));
+}

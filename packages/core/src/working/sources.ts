@@ -1,0 +1,36 @@
+// The register of sources: every formula, default and limit names one of these, and every one of these is used.
+
+export type SourceKind =
+  | 'published'
+  | 'standard'
+  | 'definition'
+  | 'common practice'
+  | 'our judgement'
+  | 'demonstration';
+
+export interface Source {
+  readonly kind: SourceKind;
+  /** As it is printed beside a number. */
+  readonly cite: string;
+}
+
+const register = {
+  definition: { kind: 'definition', cite: 'by definition' },
+  'common-practice': { kind: 'common practice', cite: 'common practice, no source' },
+  judgement: { kind: 'our judgement', cite: 'our judgement' },
+  'wilamowski-irwin': {
+    kind: 'published',
+    cite: 'Wilamowski and Irwin (eds.), Industrial Communication Systems, 2011, chapter 39',
+  },
+  inet: { kind: 'published', cite: 'INET framework 4.6, showcases' },
+  'open-type-13': { kind: 'published', cite: 'constants of an open stack for IEC 61158 type 13' },
+  'ieee-802.3': { kind: 'standard', cite: 'IEEE Std 802.3' },
+} as const satisfies Record<string, Source>;
+
+export type SourceId = keyof typeof register;
+
+export const sources: Readonly<Record<SourceId, Source>> = register;
+
+/** The citation with the place in it: 'RFC 5180, appendix A, table 1'. */
+export const cite = (id: SourceId, at?: string): string =>
+  at === undefined ? sources[id].cite : `${sources[id].cite}, ${at}`;

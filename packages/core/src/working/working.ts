@@ -1,0 +1,161 @@
+// The working behind a number, as plain data: what crosses to a screen, a document or another thread.
+import { printQuantity } from '../units/print-quantity.ts';
+import { evaluate, parseExpression, printExpression, type Value } from './expression.ts';
+import { type Case, compute, type FormulaRecord } from './formula.ts';
+import type { Origin } from './origin.ts';
+import { addressOf, isStep, Quantity, type Step } from './quantity.ts';
+import { cite } from './sources.ts';
+
+export interface Shown {
+  readonly address: string;
+  /** In the SI unit named by `unit`. */
+  readonly value: number;
+  readonly unit: string;
+  /** As it is printed, in the user's own unit where there is one. */
+  readonly text: string;
+}
+
+export interface WorkingInput {
+  readonly symbol: string;
+  readonly means: string;
+  /** One entry, or one for each element of a list. */
+  readonly values: readonly Working[];
+}
+
+export interface Working extends Shown {
+  /** For a leaf: where it comes from. */
+  readonly origin?: Origin;
+  /** For a step: the formula, the same with values, and what went in. */
+  readonly step?: {
+    readonly formula: string;
+    readonly title: string;
+    readonly text: string;
+    /** The condition of the case that applied, where the formula has cases. */
+    readonly when?: string;
+    readonly substituted: string;
+    readonly source: string;
+    readonly proof: string;
+    readonly inputs: readonly WorkingInput[];
+  };
+}
+
+/** Four significant digits (three for a share), in the unit that the user wrote where the number is the user's. */
+export function print(quantity: Quantity): string {
+  if (!isStep(quantity)) return (quantity.by as Origin).written;
+  const { as } = quantity.by;
+  return as === undefined
+    ? printQuantity(quantity.value, quantity.unit)
+    : printQuantity(quantity.value, quantity.unit, { as, digits: 3 });
+}
+
+export const shown = (quantity: Quantity): Shown => ({
+  address: addressOf(quantity),
+  value: quantity.value,
+  unit: quantity.unit,
+  text: print(quantity),
+});
+
+/** The working of a quantity, down to its leaves. A number that several steps use is one object in all of them. */
+export function workingOf(quantity: Quantity, done = new Map<Quantity, Working>()): Working {
+  const known = done.get(quantity);
+  if (known !== undefined) return known;
+  const working = isStep(quantity) ? stepOf(quantity, done) : { ...shown(quantity), origin: quantity.by as Origin };
+  done.set(quantity, working);
+  return working;
+}
+
+function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
+  const formula = quantity.by;
+  const used = caseOf(quantity);
+  const tree = parseExpression(used.text);
+  return {
+    ...shown(quantity),
+    step: {
+      formula: formula.id,
+      title: formula.title,
+      text: printExpression(tree, (symbol) => symbol),
+      ...(used.when === undefined ? {} : { when: printExpression(parseExpression(used.when), (symbol) => symbol) }),
+      substituted: printExpression(tree, (symbol) => substitute(quantity.inputs[symbol]!)),
+      source: cite(formula.source, formula.at),
+      proof: formula.proof,
+      inputs: Object.entries(quantity.inputs).map(([symbol, input]) => ({
+        symbol,
+        means: formula.means[symbol] ?? '',
+        values: listOf(input).map((each) => workingOf(each, done)),
+      })),
+    },
+  };
+}
+
+/** One number of a flat working; its inputs are addresses of others. */
+export interface FlatWorking extends Shown {
+  readonly origin?: Origin;
+  readonly step?: Omit<NonNullable<Working['step']>, 'inputs'> & {
+    readonly inputs: readonly { readonly symbol: string; readonly means: string; readonly from: readonly string[] }[];
+  };
+}
+
+/** A working with each number once, by address: what is written as JSON. The first is the number asked for. */
+export function flatten(working: Working, flat = new Map<string, FlatWorking>()): readonly FlatWorking[] {
+  if (flat.has(working.address)) return [];
+  const { step, ...rest } = working;
+  const inputs = step?.inputs.map(({ symbol, means, values }) => ({
+    symbol,
+    means,
+    from: values.map((each) => each.address),
+  }));
+  flat.set(working.address, step === undefined ? rest : { ...rest, step: { ...step, inputs: inputs ?? [] } });
+  for (const input of step?.inputs ?? []) for (const each of input.values) flatten(each, flat);
+  return [...flat.values()];
+}
+
+/** Computes a step again from its leaves; the result has the identical bits. */
+export const replay = (quantity: Quantity): number => again(quantity, new Map()).value;
+
+/** A quantity that several steps rest on is computed once. */
+function again(quantity: Quantity, done: Map<Quantity, Quantity>): Quantity {
+  if (!isStep(quantity)) return quantity;
+  const known = done.get(quantity);
+  if (known !== undefined) return known;
+  const { by, inputs, unit, about } = quantity;
+  const afresh = Object.entries(inputs).map(([symbol, input]): [string, Quantity | readonly Quantity[]] => [
+    symbol,
+    input instanceof Quantity ? again(input, done) : input.map((each) => again(each, done)),
+  ]);
+  const fresh = new Quantity(compute(by, Object.fromEntries(afresh)), unit, by, inputs, about);
+  done.set(quantity, fresh);
+  return fresh;
+}
+
+/** Goes through a quantity and all that it rests on, each once. */
+export function walk(quantity: Quantity, visit: (quantity: Quantity) => void, seen = new Set<Quantity>()): void {
+  if (seen.has(quantity)) return;
+  seen.add(quantity);
+  visit(quantity);
+  for (const input of Object.values(quantity.inputs ?? {})) for (const each of listOf(input)) walk(each, visit, seen);
+}
+
+const listOf = (input: Quantity | readonly Quantity[]): readonly Quantity[] =>
+  Array.isArray(input) ? input : [input as Quantity];
+
+/** A long list is shortened in the line of values; the list under it is whole. */
+function substitute(input: Quantity | readonly Quantity[]): string {
+  const list = listOf(input);
+  if (!Array.isArray(input)) return print(list[0]!);
+  const texts = list.length > 4 ? [...list.slice(0, 2).map(print), '…', print(list.at(-1)!)] : list.map(print);
+  return texts.join(', ');
+}
+
+/** The case of the formula that applied to the values of a step. */
+export function caseOf(step: Step): Case {
+  const values: Record<string, Value> = {};
+  for (const [symbol, input] of Object.entries(step.inputs)) {
+    values[symbol] = Array.isArray(input) ? input.map((each: Quantity) => each.value) : (input as Quantity).value;
+  }
+  return applies(step.by, values);
+}
+
+/** The first case whose condition holds; the last one needs none. */
+export const applies = (formula: FormulaRecord, values: Readonly<Record<string, Value>>): Case =>
+  formula.cases.find((each) => each.when === undefined || evaluate(parseExpression(each.when), values)) ??
+  formula.cases.at(-1)!;

@@ -1,0 +1,96 @@
+// A finding rests on what its working names: each given number is changed, and what moves must name it.
+import type { Assessment, Finding } from '@layshaft/core';
+import { describe, expect, it } from 'vitest';
+import { isLeaf, leaf, type Quantity } from '../packages/core/src/working/quantity.ts';
+import { assessText, exampleMachines } from './support/examples.ts';
+import { restsOn } from './support/quantities.ts';
+
+interface GivenNumber {
+  readonly path: string;
+  /** Where the number stands in the text, without its unit. */
+  readonly from: number;
+  readonly to: number;
+  readonly changed: string;
+}
+
+/** Every number that the text gives: leaves of the machine file that begin with one, dates and the version aside. */
+function givenNumbers(text: string, { reading, parsed }: Assessment['design']['machine']): readonly GivenNumber[] {
+  return [...reading.places].flatMap(([path, cursor]): readonly GivenNumber[] => {
+    if (cursor.node.kind !== 'leaf' || cursor.writtenAt !== path || path === parsed.sections[0]?.parsed.entry?.key)
+      return [];
+    const from = cursor.section.start + cursor.node.from;
+    const [, number, unit = ''] = /^(\d+(?:\.\d+)?) ?([^\d\s-].*)?$/.exec(cursor.node.text) ?? [];
+    if (number === undefined || !text.startsWith(number, from)) return [];
+    return [{ path, from, to: from + number.length, changed: changeOf(number, unit) }];
+  });
+}
+
+/** A count, of octets too, by one; everything else by one per cent. */
+const changeOf = (number: string, unit: string): string =>
+  unit === '' || unit === 'octets'
+    ? String(Number(number) + 1)
+    : String(Number((Number(number) * 1.01).toPrecision(6)));
+
+type Weighed = Pick<Finding, 'address' | 'demand' | 'capacity'>;
+
+/** Findings whose demand or capacity has moved, as they were and as they are now. */
+const moved = (
+  before: readonly Weighed[],
+  after: readonly Weighed[],
+): readonly (readonly [Weighed, Weighed | undefined])[] =>
+  before
+    .map((was) => [was, after.find(({ address }) => address === was.address)] as const)
+    .filter(([was, is]) => is?.demand?.value !== was.demand?.value || is?.capacity?.value !== was.capacity?.value);
+
+/** Those of them whose working, neither then nor now, names the path that was changed. */
+const movedUnnamed = (before: readonly Weighed[], after: readonly Weighed[], path: string): readonly string[] =>
+  moved(before, after)
+    .filter(([was, is]) => !restsOn([was.demand, was.capacity, is?.demand, is?.capacity]).some(names(path)))
+    .map(([{ address }]) => address);
+
+const names =
+  (path: string) =>
+  (quantity: Quantity): boolean =>
+    isLeaf(quantity) &&
+    [quantity.by.path, quantity.by.writtenAt].some((each) => each === path || path === `${each}.measured`);
+
+describe.each(exampleMachines())('every given number of $name', ({ text, path: file }) => {
+  const before = assessText(text, file);
+  const given = givenNumbers(text, before.design.machine);
+  const changes = given.map((number) => {
+    const changed = text.slice(0, number.from) + number.changed + text.slice(number.to);
+    return { ...number, after: assessText(changed, file).findings };
+  });
+
+  it('is found in the text', () => {
+    const plain = text.replace(/#.*|^layshaft: 1|\d{4}-\d\d-\d\d/gm, '');
+    expect(given).toHaveLength(plain.match(/(?<=[:[{,]\s*)\d+(\.\d+)?(?!\.\.)/g)?.length ?? 0);
+  });
+
+  it('is named by the working of every finding that it moves', () => {
+    for (const { path, after } of changes) expect(movedUnnamed(before.findings, after, path), path).toEqual([]);
+  });
+
+  it('moves some finding in most cases', () => {
+    expect(changes.filter(({ after }) => moved(before.findings, after).length > 0).length).toBeGreaterThan(
+      given.length / 2,
+    );
+  });
+
+  it('is missed by a finding whose working is cut off', () => {
+    const cut = (findings: readonly Weighed[]) =>
+      findings.map(({ address, demand, capacity }) => ({
+        address,
+        demand: demand && fromElsewhere(demand),
+        capacity: capacity && fromElsewhere(capacity),
+      }));
+    for (const { path, after } of changes)
+      expect(movedUnnamed(cut(before.findings), cut(after), path), path).toEqual(
+        moved(before.findings, after).map(([{ address }]) => address),
+      );
+  });
+});
+
+/** The same number with an origin that names nothing of the file. */
+const fromElsewhere = ({ value, unit }: Quantity): Quantity =>
+  leaf(value, unit, { kind: 'given', path: '-', via: [], writtenAt: '-', written: String(value), writtenUnit: unit });

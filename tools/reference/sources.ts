@@ -1,0 +1,32 @@
+// The reference page of the sources that formulas, limits and defaults name.
+import '../../packages/core/src/index.ts';
+import '../../packages/core/src/kernels.ts';
+import { networkChecks } from '../../packages/core/src/networks/checks/all.ts';
+import { allFormulas } from '../../packages/core/src/working/formula.ts';
+import { type SourceId, sources } from '../../packages/core/src/working/sources.ts';
+import { page, table } from './markdown.ts';
+
+export function sourcesPage(): string {
+  const rows = Object.entries(sources).map(([id, { kind, cite }]) => [
+    id,
+    kind,
+    cite,
+    usesOf(id as SourceId).join(', '),
+  ]);
+  return page(
+    'Sources',
+    'Where formulas, limits and defaults come from. What is *common practice* or *our judgement* has no other source, and says so wherever it is shown; a figure of a part names its source beside it.',
+    table(['source', 'kind', 'as it is cited', 'what rests on it'], rows),
+  );
+}
+
+/** The formulas, and the checks by the reserve that they keep unless the file says otherwise. */
+const usesOf = (id: SourceId): readonly string[] => [
+  ...allFormulas()
+    .filter(({ source }) => source === id)
+    .map((formula) => `[${formula.id}](formulas.md#${formula.id.replaceAll('.', '')})`)
+    .sort(),
+  ...networkChecks
+    .filter(({ reserve }) => reserve !== undefined && reserve.share > 0 && reserve.source === id)
+    .map((check) => `reserve of [${check.id}](checks.md#${check.id.replaceAll('.', '')})`),
+];
