@@ -45,7 +45,7 @@ const answersFromNowhere = ({ design, findings }: Assessment): readonly string[]
         (each) =>
           isLeaf(each) &&
           ['given', 'measured', 'planned'].includes(each.by.kind) &&
-          design.machine.where(each.by.writtenAt) === undefined,
+          [each.by.writtenAt, each.by.path].every((path) => design.machine.where(path) === undefined),
       ),
     )
     .map(({ address }) => address);

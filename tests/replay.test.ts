@@ -84,7 +84,7 @@ describe.each(exampleMachines())('numbers of $name', ({ text, path }) => {
     const step = quantities.find((each) => isStep(each) && each.value > 0)!;
     const changed = new Quantity(step.value * (1 + 2 ** -50), step.unit, step.by, step.inputs, step.about);
     expect(notReplayed([changed])).toEqual([addressOf(step)]);
-    expect(twoMeanings([...quantities, changed])).toEqual([addressOf(step)]);
+    expect(twoMeanings([...quantities, changed])).toContain(addressOf(step));
     expect(notFound(report, new Map())).toHaveLength(shownIn(report).length);
     const [finding] = report.findings.filter(({ demand }) => demand !== undefined);
     const rounded = { ...finding!, demand: { ...finding!.demand!, text: '1.2345 ms' } };

@@ -6,6 +6,7 @@ import { table } from '../reference/markdown.ts';
 import { type Figure, figures } from './figures.ts';
 import { three } from './measure.ts';
 
+const date = dayToWrite(process.argv.slice(2));
 const command = 'packages/cli/dist/layshaft.js';
 const built = existsSync(command);
 if (!built) console.log(`${command} is not there, so the command is not timed: run npm run build first.`);
@@ -17,28 +18,23 @@ for (const figure of figures(built ? command : undefined)) {
 }
 const missed = measured.filter(({ aim }) => aim?.kept === false);
 console.log(missed.length === 0 ? 'Every aim is kept.' : `Missed: ${missed.map(({ what }) => what).join('; ')}.`);
+if (date !== undefined) writeFileSync('docs/measured.md', measuredPage(date));
 
-const [option, date] = process.argv.slice(2);
-if (option === '--write') {
-  if (!/^\d{4}-\d\d-\d\d$/.test(date ?? '')) throw new Error('Say of which day: npm run bench -- --write 2026-11-25');
-  writeFileSync('docs/measured.md', measuredPage(date ?? ''));
+function dayToWrite([option, day = '']: readonly string[]): string | undefined {
+  if (option === undefined) return undefined;
+  if (option === '--write' && /^\d{4}-\d\d-\d\d$/.test(day)) return day;
+  throw new Error('Say nothing, or of which day the table is: npm run bench -- --write 2026-11-25');
 }
 
 function rowOf({ what, measured, baseline, ratio, aim }: Figure): readonly string[] {
-  return [
-    what,
-    measured,
-    `${three(ratio)} × ${baseline}`,
-    aim?.text ?? '',
-    aim === undefined ? '' : aim.kept ? 'kept' : 'missed',
-  ];
+  const kept = aim === undefined ? '' : aim.kept ? 'kept' : 'missed';
+  return [what, measured, `${three(ratio)} × ${baseline}`, aim?.text ?? '', kept];
 }
 
 function measuredPage(date: string): string {
-  return [
+  return `${[
     '# Measured',
     `By \`npm run bench\` on ${date}: Node ${process.versions.node}, ${cpus().length} cores, ${process.platform}. Each time is a median, timed in turn with its baseline; compare ratios between machines, not times.`,
     table(['what', 'time', 'against', 'aim', ''], measured.map(rowOf)),
-    '',
-  ].join('\n\n');
+  ].join('\n\n')}\n`;
 }

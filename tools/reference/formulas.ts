@@ -2,12 +2,12 @@
 import '../../packages/core/src/index.ts';
 import '../../packages/core/src/kernels.ts';
 import { parseExpression, printExpression } from '../../packages/core/src/working/expression.ts';
-import { allFormulas, type FormulaRecord } from '../../packages/core/src/working/formula.ts';
+import { allFormulas, allMethods, type FormulaRecord } from '../../packages/core/src/working/formula.ts';
 import { cite } from '../../packages/core/src/working/sources.ts';
 import { page, table } from './markdown.ts';
 
 export function formulasPage(): string {
-  const formulas = [...allFormulas()].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const formulas = [...allFormulas(), ...allMethods()].sort((a, b) => (a.id < b.id ? -1 : 1));
   return page(
     'Formulas',
     'Every number that is shown rests on these. The text of each formula is computed by a general-purpose algebra library in the tests, with units, and compared with the code; *proof* names the published case or the second method that is held against it.',
@@ -25,7 +25,7 @@ function section(formula: FormulaRecord): string {
   return [
     `## ${formula.id}`,
     `${formula.title}; gives ${formula.gives}`,
-    texts.join('\n'),
+    formula.prose === undefined ? texts.join('\n') : `Method: ${formula.prose}.`,
     table(['symbol', 'unit', 'meaning'], symbols),
     `Source: ${cite(formula.source, formula.at)}. Proof: ${formula.proof}.`,
   ].join('\n\n');

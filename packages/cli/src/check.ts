@@ -3,7 +3,7 @@ import { assess, type Problem, printProblem, type ReportJson, reportJson, type V
 import { exit, type Io } from './io.ts';
 import { counted, inColumns, indent, paragraphs } from './layout.ts';
 import { openDesign } from './open-design.ts';
-import { printFindings } from './print-finding.ts';
+import { printGrouped } from './print-finding.ts';
 import { type Look, type LookOptions, lookOf } from './terminal.ts';
 
 export interface CheckOptions extends LookOptions {
@@ -36,7 +36,7 @@ function printReport(report: ReportJson, remarks: readonly Problem[], look: Look
   return paragraphs([
     [machine === null ? look.strong(file) : `${look.strong(machine)}, ${file}`],
     ...problems.map((problem) => [printProblem(problem)]),
-    printFindings(findings, look),
+    printGrouped(findings, look),
     assumed.length === 0 ? [] : ['Assumed, because the file does not say:', ...inColumns(assumed, 2, look.columns)],
     remarks.length === 0 ? [] : ['Worth a look:', ...remarks.map(printProblem)],
     indent(summary(report), 0, look.columns),

@@ -22,6 +22,7 @@ Save it as machine.yaml, then ask:
 
   layshaft check machine.yaml                          will it hold?
   layshaft explain machine.yaml networks.cycle@drives  why?
+  layshaft show machine.yaml networks.drives           what is it made of, what more fits?
 
 drive_5, polled_100, solid and so on are demonstration parts, invented for trying
 things out. Your own parts stand in a file that the machine file names.

@@ -10,8 +10,43 @@ const verdictLength = 7;
 const usualNames = 24;
 const rightLength = 2 + barLength + 2 + marginLength + 2 + verdictLength;
 
+/** Findings of one check that say the same of several subjects; the first stands for all, the others are named with it. */
+interface Group {
+  readonly finding: FindingJson;
+  readonly others: readonly string[];
+}
+
+function groups(findings: readonly FindingJson[]): readonly Group[] {
+  const found = new Map<string, FindingJson[]>();
+  for (const finding of findings) {
+    const key = [finding.check, finding.verdict, finding.margin?.text, finding.says].join('\n');
+    found.set(key, [...(found.get(key) ?? []), finding]);
+  }
+  return [...found.values()].map(([first, ...rest]) => ({
+    finding: first!,
+    others: rest.map(({ subject }) => subject),
+  }));
+}
+
+/** Prints findings, those that say the same once. */
+export function printGrouped(findings: readonly FindingJson[], look: Look): readonly string[] {
+  const all = groups(findings);
+  return printRows(
+    all.map(({ finding }) => finding),
+    look,
+    (at) => (all[at]!.others.length === 0 ? [] : indent(`The same of ${all[at]!.others.join(', ')}.`, 4, look.columns)),
+  );
+}
+
 /** Two lines for each finding, more where a name or a sentence is long; the bars of all stand below one another. */
-export function printFindings(findings: readonly FindingJson[], look: Look): readonly string[] {
+export const printFindings = (findings: readonly FindingJson[], look: Look): readonly string[] =>
+  printRows(findings, look, () => []);
+
+function printRows(
+  findings: readonly FindingJson[],
+  look: Look,
+  more: (at: number) => readonly string[],
+): readonly string[] {
   const longest = Math.max(0, ...findings.map(({ title }) => title.length));
   const names = findings.map(({ title, subject }) => `${title.padEnd(longest)}  ${subject}`);
   const room = look.columns - rightLength;
@@ -20,7 +55,12 @@ export function printFindings(findings: readonly FindingJson[], look: Look): rea
   return findings.flatMap((finding, at) => {
     const name = names[at]!;
     const [above, beside] = name.length <= lead ? [[], name] : [[name], ''];
-    return [...above, `${beside.padEnd(lead)}${rightOf(finding, look)}`, ...below(finding, lead + rightLength, look)];
+    return [
+      ...above,
+      `${beside.padEnd(lead)}${rightOf(finding, look)}`,
+      ...below(finding, lead + rightLength, look),
+      ...more(at),
+    ];
   });
 }
 

@@ -46,7 +46,9 @@ function printStep(working: Working, step: Step, whither: Whither, style: Style)
   const condition = step.when === undefined ? '' : `, since ${step.when}`;
   return [
     ...atBothEnds(step.title, working.address, columns, { left: strong, right: quiet }),
-    ...[`${step.text}${condition}`, step.substituted, working.text].flatMap((line) => equation(line, columns)),
+    ...[`${step.text}${condition}`, step.substituted, working.text]
+      .filter((line) => line !== '')
+      .flatMap((line) => equation(line, columns)),
     ...inColumns(
       step.inputs.flatMap((input) => rowsOf(input, whither, style)),
       4,

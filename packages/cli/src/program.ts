@@ -4,6 +4,7 @@ import { type CheckOptions, check } from './check.ts';
 import { type ExplainOptions, explain } from './explain.ts';
 import { barHelp, programHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
+import { type ShowOptions, show } from './show.ts';
 import { leastColumns } from './terminal.ts';
 
 /** The version of the package. */
@@ -40,6 +41,17 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .option('--all', 'show long lists whole')
     .action(async (file: string, address: string, options: ExplainOptions) => {
       status = await explain(file, address, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('show')
+    .summary('the tables of a network, a station or a run')
+    .description('Shows what a network, a station or a run is made of, and how much more it can carry.')
+    .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
+    .argument('<ADDRESS>', 'networks, networks.NAME, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO')
+    .option('--table <name>', 'only the table of this name; it stands in brackets behind the title')
+    .option('--json', 'print the tables as data')
+    .action(async (file: string, address: string, options: ShowOptions) => {
+      status = await show(file, address, { ...program.opts(), ...options }, io);
     });
   try {
     await program.parseAsync(argv, { from: 'user' });

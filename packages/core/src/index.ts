@@ -1,9 +1,12 @@
 // The door of the computing library: read a machine file, resolve it against catalogues, assess it, explain a number.
+
 export { type Assessment, assess } from './assess/assess.ts';
 export { explain, numbersOf } from './assess/numbers.ts';
 export { type FindingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
+export { show, shownAddresses } from './assess/show.ts';
 export { type Finding, lackSentence } from './checks/finding.ts';
 export { type Verdict, verdicts } from './checks/margin.ts';
+export { type Cell, type CellJson, cellJson, type Table, type View } from './checks/view.ts';
 export { type Catalogue, readCatalogue } from './machine/catalogue.ts';
 export { fileVersion } from './machine/format.ts';
 export { type Machine, read } from './machine/machine.ts';

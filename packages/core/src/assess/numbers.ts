@@ -2,6 +2,7 @@
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { type Working, walk, workingOf } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
+import { numbersShown } from './show.ts';
 
 /** All quantities that an assessment holds or rests on, by address; a finding's address leads to its margin. */
 export function numbersOf(assessment: Assessment): ReadonlyMap<string, Quantity> {
@@ -26,8 +27,8 @@ function collect(value: unknown, add: (quantity: Quantity) => void, seen: Set<un
   else for (const each of Object.values(value)) collect(each, add, seen);
 }
 
-/** The working of the number at an address, or nothing when no number has it. */
+/** The working of the number at an address, those that are only shown beside the findings included, or nothing when no number has it. */
 export function explain(assessment: Assessment, address: string): Working | undefined {
-  const quantity = numbersOf(assessment).get(address);
+  const quantity = numbersOf(assessment).get(address) ?? numbersShown(assessment).get(address);
   return quantity && workingOf(quantity);
 }

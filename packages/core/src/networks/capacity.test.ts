@@ -1,9 +1,12 @@
 // Capacity: the kernel, the most axes, ten more, line against star; and two facts of the trade.
 import { demonstration } from '@layshaft/catalogue';
 import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../checks/margin.ts';
 import { read } from '../machine/machine.ts';
 import { type Design, resolve } from '../machine/resolve.ts';
-import { known } from '../working/testing.support.ts';
+import type { Quantity } from '../working/quantity.ts';
+import { known, q } from '../working/testing.support.ts';
+import { shortestCycle } from './calc/cycle.ts';
 import { addedAxes, broken, mostAxesOf, usesOf } from './capacity.ts';
 import { asLine, asStar, lineOf, stationsOf } from './grow.ts';
 import { controlledBy, kernelOf, kernelShareOf } from './kernel.ts';
@@ -87,6 +90,16 @@ describe('capacity', () => {
     // Ten more on the wire: ten more commands and answers side by side, and a longer way.
     expect(wire.after.demand - wire.before.demand).toBeLessThan(10 * 2 * 6.72e-6);
     expect(wire.breaksAt).toBeGreaterThan(compute.breaksAt!);
+  });
+});
+
+describe('views', () => {
+  it('the shortest cycle just keeps its reserve', () => {
+    const network = networkOf(5);
+    const { used } = plan(network);
+    const shortest = shortestCycle({ u: used as Quantity<'s'>, q: q(0.2, '1') }, 'n');
+    expect(verdictOf(known(used), shortest.value, 0.2)).toBe('holds');
+    expect(verdictOf(known(used), shortest.value * 0.999, 0.2)).toBe('thin');
   });
 });
 

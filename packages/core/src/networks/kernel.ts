@@ -1,9 +1,10 @@
 // The motion kernel of the controller over all its networks.
 import type { Value } from '../reading/values.ts';
-import { given, Missing } from '../working/missing.ts';
+import { given } from '../working/missing.ts';
 import { leaf, type Quantity } from '../working/quantity.ts';
+import { fullestCycle } from './calc/cycle.ts';
 import { kernelShare, kernelTime } from './calc/kernel.ts';
-import { type Controller, type Device, multipleOf } from './network.ts';
+import { type Controller, type Device, multipleOf, statedMultiples } from './network.ts';
 import type { Planned } from './planned.ts';
 
 /** All networks of one controller. */
@@ -38,7 +39,11 @@ export function kernelOf({ network, exchanges, phases, pattern }: Planned): Valu
   const times = Array.from({ length: pattern }, (_, cycle) => {
     const devices = inCycle(cycle);
     const others = devices.filter((device) => !device.axis);
-    const n = counted(devices.length - others.length, network, 'axes_served');
+    const n = counted(
+      devices.length - others.length,
+      network,
+      pattern === 1 ? 'axes_served' : `axes_served_in_cycle_${cycle + 1}`,
+    );
     return given(
       {
         b: controller.kernel_base,
@@ -52,9 +57,10 @@ export function kernelOf({ network, exchanges, phases, pattern }: Planned): Valu
         kernelTime({ b, n, x, P, o }, pattern === 1 ? network.name : `${network.name}.cycle_${cycle}`),
     );
   });
-  return times.reduce((most, each) =>
-    each instanceof Missing || (!(most instanceof Missing) && most.value >= each.value) ? most : each,
-  );
+  const multiples = statedMultiples(network.devices);
+  return multiples.length === 0
+    ? times[0]!
+    : given({ b: times, n: multiples }, (known) => fullestCycle(known, `${network.name}.kernel`));
 }
 
 export const kernelShareOf = ({ networks }: Controlled): Value<Quantity<'1'>> =>

@@ -9,6 +9,7 @@ export interface Link {
   readonly name: string;
   readonly from: string;
   readonly to: string;
+  readonly runs: readonly Run[];
   readonly length: Value<Quantity<'m'>>;
   readonly attenuation: Value<Quantity<'dB'>>;
 }
@@ -50,6 +51,7 @@ function linkAlong(first: Run, left: Set<Run>, couplings: ReadonlyMap<string, De
     name,
     from: first.from,
     to: end,
+    runs,
     length: given({ l: runs.map((run) => run.length) }, (known) => linkLength(known, about)),
     attenuation: given({ k: [...cables, ...passed.map((device) => device.attenuation)] }, (known) =>
       linkAttenuation(known, about),

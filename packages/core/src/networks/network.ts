@@ -42,6 +42,10 @@ export interface Device {
 export const multipleOf = ({ every }: Device): number =>
   every === undefined || every instanceof Missing ? 1 : every.value;
 
+/** The multiples that the stations of a network state; none when each is served in every cycle. */
+export const statedMultiples = (devices: readonly Device[]): readonly Value<Quantity<'1'>>[] =>
+  devices.flatMap(({ kind, every }) => (kind === 'station' && every !== undefined ? [every] : []));
+
 export interface Way {
   readonly runs: readonly Run[];
   readonly passed: readonly Device[];

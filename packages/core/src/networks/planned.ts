@@ -2,13 +2,13 @@
 import type { Value } from '../reading/values.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { cycleFree, cycleUsed, nonCyclicWindow, repeatsReserved, repeatsThatFit } from './calc/cycle.ts';
+import { cycleFree, cycleUsed, fullestCycle, nonCyclicWindow, repeatsReserved, repeatsThatFit } from './calc/cycle.ts';
 import { lineOccupancy, lineOccupancyIfSent } from './calc/frame.ts';
 import { balance, patternOf } from './calc/phases.ts';
 import { onTheLine, waiting } from './calc/polled.ts';
 import { syncShift } from './calc/streams.ts';
 import { type Served, serve } from './disciplines.ts';
-import { multipleOf, type Network } from './network.ts';
+import { multipleOf, type Network, statedMultiples } from './network.ts';
 import { type Exchange, exchangesOf } from './ways.ts';
 
 type Time = Value<Quantity<'s'>>;
@@ -74,7 +74,11 @@ function planBroken(network: Network, after: number, { phases, pattern }: Phases
   );
   const fullest = indexOfFullest(served);
   const { cycle, served: inFullest } = cycles[fullest]!;
-  const { busy } = served[fullest]!;
+  const n = statedMultiples(network.devices);
+  const busy =
+    n.length === 0
+      ? served[fullest]!.busy
+      : given({ b: served.map((each) => each.busy), n }, (known) => fullestCycle(known, name));
   const commandsIn = largestOf(served.map((each) => each.commandsIn));
   const repeatable = served.flatMap((each) => each.repeatable);
   const lone = (

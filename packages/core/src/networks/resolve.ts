@@ -114,6 +114,8 @@ export function resolveController(controller: PartUse<typeof controllerFields>, 
 export interface Alternatives {
   readonly controllers: () => readonly Controller[];
   readonly profiles: () => readonly Profile[];
+  /** Hubs and switches, as devices that nothing is plugged into yet. */
+  readonly centres: () => readonly Device[];
 }
 
 export function alternativesIn(catalogues: readonly { readonly parts: ReadonlyMap<string, Part> }[]): Alternatives {
@@ -132,6 +134,29 @@ export function alternativesIn(catalogues: readonly { readonly parts: ReadonlyMa
         ...fill(bare(part, profileFields), part, profileFields),
         part: part.name,
       })),
+    centres: () => [...ofKind(hubKind.kind), ...ofKind(switchKind.kind)].map(deviceOf),
+  };
+}
+
+/** A hub or switch of a catalogue, with nothing plugged in. */
+function deviceOf(part: Part): Device {
+  const filled = fill(bare(part, nodeFields), part, nodeFields);
+  const hub = part.kind === hubKind.kind;
+  return {
+    name: part.name,
+    path: part.path,
+    kind: hub ? 'hub' : 'switch',
+    axis: false,
+    cycleAtMost: undefined,
+    passing: hub ? 'bits' : passingOf(filled.waits),
+    ...filled,
+    waits:
+      filled.waits === 'frame' ? missing(`${part.path}.waits`, 'absent', 'a data size', '22 octets') : filled.waits,
+    every: undefined,
+    collisionDelay: filled.collision_delay,
+    plugged: 0,
+    way: { runs: [], passed: [] },
+    otherWay: undefined,
   };
 }
 

@@ -16,6 +16,8 @@ export interface Case {
 /** All that a formula says about itself. The texts are arithmetic in the notation that `expression.ts` reads. */
 export interface FormulaRecord {
   readonly id: string;
+  /** For a method, which no line of arithmetic can state: what it does, in a sentence. It has no cases then. */
+  readonly prose?: string;
   /** What the result is, in a few words: 'one exchange with a node'. */
   readonly title: string;
   readonly cases: readonly Case[];
@@ -73,6 +75,29 @@ export function formula<const S extends Symbols, const G extends Unit>(spec: For
     { ...rest, cases },
   ) as unknown as Formula<S, G>;
   register.set(spec.id, declared);
+  return declared;
+}
+
+/** What a method says of itself: a sentence instead of a text, and no ranges to try. */
+export type MethodSpec<S extends Symbols, G extends Unit> = Omit<
+  FormulaSpec<S, G>,
+  'text' | 'cases' | 'try' | 'prose'
+> & { readonly prose: string };
+
+const methods = new Map<string, FormulaRecord>();
+
+/** Every method that has been declared; each names the second method that proves it. */
+export const allMethods = (): readonly FormulaRecord[] => [...methods.values()];
+
+/** Declares a method: a step whose result no line of arithmetic states, such as a choice among cases. */
+export function method<const S extends Symbols, const G extends Unit>(spec: MethodSpec<S, G>): Formula<S, G> {
+  if (methods.has(spec.id)) throw new Error(`method ${spec.id} is declared twice`);
+  const call = caller(Object.keys(spec.symbols), spec.symbols, spec.of as (...values: unknown[]) => number);
+  const declared = Object.assign(
+    (inputs: Inputs, about: string) => new Quantity(call(inputs), spec.gives, declared, inputs, about),
+    { ...spec, cases: [], try: {} },
+  ) as unknown as Formula<S, G>;
+  methods.set(spec.id, declared);
   return declared;
 }
 

@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import '../index.ts';
 import '../kernels.ts';
-import { allFormulas, type FormulaRecord } from './formula.ts';
+import { allFormulas, allMethods, type FormulaRecord } from './formula.ts';
 import {
   caseFor,
   computeWith,
@@ -136,6 +136,17 @@ describe('all formulas', () => {
 
   it('name symbols, meanings, sources and proofs that exist', () => {
     expect(formulas.flatMap((formula) => slips(formula, testTitles))).toEqual([]);
+  });
+
+  it('and so do all methods, which a sentence states instead of a text', () => {
+    const stated = (record: FormulaRecord) => ({
+      ...record,
+      cases: [{ text: Object.keys(record.symbols).join(' + ') }],
+      try: Object.fromEntries(Object.keys(record.symbols).map((symbol) => [symbol, [0, 1] as const])),
+    });
+    expect(allMethods().length).toBeGreaterThan(0);
+    expect(allMethods().flatMap((method) => slips(stated(method), testTitles))).toEqual([]);
+    expect(allMethods().filter((method) => !method.prose)).toEqual([]);
   });
 
   it('use every source of the register', () => {

@@ -32,6 +32,7 @@ export interface Working extends Shown {
     readonly text: string;
     /** The condition of the case that applied, where the formula has cases. */
     readonly when?: string;
+    /** Empty for a method: its text is a sentence. */
     readonly substituted: string;
     readonly source: string;
     readonly proof: string;
@@ -66,16 +67,16 @@ export function workingOf(quantity: Quantity, done = new Map<Quantity, Working>(
 
 function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
   const formula = quantity.by;
-  const used = caseOf(quantity);
-  const tree = parseExpression(used.text);
+  const { text, when, substituted } =
+    formula.prose === undefined ? texts(quantity) : { text: formula.prose, when: undefined, substituted: '' };
   return {
     ...shown(quantity),
     step: {
       formula: formula.id,
       title: formula.title,
-      text: printExpression(tree, (symbol) => symbol),
-      ...(used.when === undefined ? {} : { when: printExpression(parseExpression(used.when), (symbol) => symbol) }),
-      substituted: printExpression(tree, (symbol) => substitute(quantity.inputs[symbol]!)),
+      text,
+      ...(when === undefined ? {} : { when }),
+      substituted,
       source: cite(formula.source, formula.at),
       proof: formula.proof,
       inputs: Object.entries(quantity.inputs).map(([symbol, input]) => ({
@@ -84,6 +85,17 @@ function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
         values: listOf(input).map((each) => workingOf(each, done)),
       })),
     },
+  };
+}
+
+/** The text of a formula, the condition of the case that applied, and the text with values. */
+function texts(step: Step): { readonly text: string; readonly when: string | undefined; readonly substituted: string } {
+  const used = caseOf(step);
+  const tree = parseExpression(used.text);
+  return {
+    text: printExpression(tree, (symbol) => symbol),
+    when: used.when === undefined ? undefined : printExpression(parseExpression(used.when), (symbol) => symbol),
+    substituted: printExpression(tree, (symbol) => substitute(step.inputs[symbol]!)),
   };
 }
 

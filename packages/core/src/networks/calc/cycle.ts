@@ -1,5 +1,5 @@
 // The cycle as a whole: what opens it, the exchanges, the repeats kept in hand, the non-cyclic window, what is free.
-import { formula } from '../../working/formula.ts';
+import { formula, method } from '../../working/formula.ts';
 
 /** Each repeat is reserved at the length of the longest exchange, since any of them may have to be done again. */
 export const repeatsReserved = formula({
@@ -92,4 +92,62 @@ export const updatePeriod = formula({
   source: 'definition',
   proof: 'F4',
   of: (n: number, T: number) => n * T,
+});
+
+/** The shortest cycle that keeps a wanted share free. */
+export const shortestCycle = formula({
+  id: 'networks.cycle.shortest',
+  title: 'shortest cycle that keeps the reserve',
+  text: 'u/(1 - q)',
+  gives: 's',
+  symbols: { u: 's', q: '1' },
+  means: { u: 'what a cycle needs', q: 'share that shall stay free' },
+  try: { u: [1e-5, 1e-2], q: [0, 0.9] },
+  source: 'definition',
+  proof: 'the shortest cycle just keeps its reserve',
+  of: (u: number, q: number) => u / (1 - q),
+});
+
+/** A part of the cycle as a share of it. */
+export const shareOfCycle = formula({
+  id: 'networks.cycle.share',
+  title: 'share of the cycle',
+  text: 't/T',
+  gives: '1',
+  as: '%',
+  symbols: { t: 's', T: 's' },
+  means: { t: 'part of the cycle', T: 'cycle' },
+  try: { t: [0, 1e-3], T: [1e-4, 1e-2] },
+  source: 'definition',
+  proof: 'the split adds up to the cycle',
+  of: (t: number, T: number) => t / T,
+});
+
+/** What has to be kept free for one repeat more. */
+export const oneRepeat = formula({
+  id: 'networks.cycle.one_repeat',
+  title: 'what one repeat costs',
+  text: 'max(x)',
+  gives: 's',
+  symbols: { x: 's[]' },
+  means: { x: 'everything that may have to be repeated, of any cycle' },
+  try: { x: [1e-5, 3e-4] },
+  source: 'judgement',
+  at: 'any exchange may be the one that is lost',
+  proof: 'one repeat more does not fit',
+  of: (x: readonly number[]) => Math.max(...x),
+});
+
+/** Which cycle of the pattern counts. */
+export const fullestCycle = method({
+  id: 'networks.cycle.fullest',
+  title: 'the fullest cycle of the pattern',
+  prose:
+    'the largest of b; a station is served in every n-th cycle, in that one of its cycles that leaves the fullest as empty as possible',
+  gives: 's',
+  symbols: { b: 's[]', n: '1[]' },
+  means: { b: 'what each cycle of the pattern takes', n: 'multiple of the cycle on which each station is served' },
+  source: 'definition',
+  proof: 'leave the fullest cycle as empty as the best of all choices',
+  of: (b: readonly number[], _n: readonly number[]) => Math.max(...b),
 });

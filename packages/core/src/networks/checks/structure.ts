@@ -2,8 +2,8 @@
 import { question } from '../../checks/finding.ts';
 import { given, Missing } from '../../working/missing.ts';
 import { print } from '../../working/working.ts';
-import type { Device, Network } from '../network.ts';
-import type { Passer } from '../parts.ts';
+import { laying } from '../laying.ts';
+import type { Network } from '../network.ts';
 import type { Planned } from '../planned.ts';
 
 type Networks = readonly Planned[];
@@ -25,37 +25,8 @@ switch that stores frames cannot serve one that counts on every bit being passed
 
 When it fails: lay the runs as one of the shapes that the answer lists, take another device, or another profile.`,
   path: (network) => `${network.path}.runs`,
-  answer: (network) =>
-    given(
-      { shapes: network.profile.topologies, passes: network.profile.passes, wired: network.wired },
-      ({ shapes, passes }) => {
-        const shape = network.topology;
-        const strangers = network.devices.filter((device) => {
-          const passer = passerOf(device);
-          return passer !== undefined && !passes.includes(passer);
-        });
-        if (!shapes.includes(shape))
-          return { yes: false, because: `the runs make a ${shape}; the profile allows ${shapes.join(', ')}` };
-        if (strangers.length === 0) return { yes: true, because: `a ${shape} is allowed` };
-        const names = strangers.map((device) => `${device.name} (${passerNames[passerOf(device)!]})`).join(', ');
-        const allowed = passes.map((passer) => passerNames[passer]).join(', ') || 'stations alone';
-        return { yes: false, because: `${names} cannot pass frames on here; the profile allows ${allowed}` };
-      },
-    ),
+  answer: laying,
 });
-
-const passerNames: Readonly<Record<Passer, string>> = {
-  hub: 'a hub',
-  branch: 'a switch that waits for nothing',
-  start: 'a switch after the start of a frame',
-  frame: 'a switch that stores frames',
-};
-
-const passerOf = (device: Device): Passer | undefined => {
-  if (device.kind === 'hub') return 'hub';
-  if (device.kind !== 'switch') return undefined;
-  return device.passing === 'bits' ? 'branch' : device.passing;
-};
 
 export const addresses = question<Networks, Network>({
   ...about,
