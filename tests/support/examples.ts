@@ -51,5 +51,6 @@ const worldOf = ({ path, text }: Example): Io => ({
   stderr: { write: () => undefined },
   env: {},
   readFile: async (asked) => (asked === path ? new TextEncoder().encode(text) : readFile(asked)),
+  writeNew: async () => undefined,
   readStdin: () => Promise.reject(new Error('no example comes from standard input')),
 });

@@ -15,12 +15,15 @@ export interface Outcome {
   readonly status: number;
   readonly out: string;
   readonly err: string;
+  /** What was written, by path. */
+  readonly written: Readonly<Record<string, string>>;
 }
 
 /** Runs the program in that world; the arguments are separated by spaces. */
 export async function layshaft(line: string, world: World = {}): Promise<Outcome> {
   let out = '';
   let err = '';
+  const written: Record<string, string> = {};
   const { files = {}, terminal } = world;
   const status = await run(line === '' ? [] : line.split(' '), {
     stdout: {
@@ -41,9 +44,13 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
       if (file instanceof Uint8Array) return file;
       throw Object.assign(new Error(`${file.code}: ${path}`), { code: file.code });
     },
+    writeNew: async (path, text) => {
+      if (files[path] !== undefined) throw Object.assign(new Error(`EEXIST: ${path}`), { code: 'EEXIST' });
+      written[path] = text;
+    },
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
   });
-  return { status, out, err };
+  return { status, out, err, written };
 }
 
 /** One axis on one network with every value given. A cycle needs 6.72 + 15.54 + 15.54 + 6.72 = 44.52 µs. */

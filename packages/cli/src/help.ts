@@ -18,7 +18,7 @@ network, served every 500 µs:
 
 ${exampleMachine.replace(/^(?=.)/gm, '  ').trimEnd()}
 
-Save it as machine.yaml, then ask:
+Save it as machine.yaml (or let layshaft new write a longer one), then ask:
 
   layshaft check machine.yaml                          will it hold?
   layshaft explain machine.yaml networks.cycle@drives  why?

@@ -12,6 +12,8 @@ export interface Io {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** Rejects with a `code` such as ENOENT, as Node does. */
   readonly readFile: (path: string) => Promise<Uint8Array>;
+  /** Writes a file that is not there yet; rejects with EEXIST when it is. */
+  readonly writeNew: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
 }
 

@@ -1,5 +1,5 @@
 // The command layshaft: hands the real world to the program and its exit status back.
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
 import { run } from './program.ts';
 
@@ -19,6 +19,7 @@ try {
     stderr: process.stderr,
     env: process.env,
     readFile: (path) => readFile(path),
+    writeNew: (path, text) => writeFile(path, text, { flag: 'wx' }),
     readStdin: () => buffer(process.stdin),
   });
 } catch (error) {

@@ -4,6 +4,9 @@ import { type CheckOptions, check } from './check.ts';
 import { type ExplainOptions, explain } from './explain.ts';
 import { barHelp, programHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
+import { start } from './new.ts';
+import { type PartsOptions, parts } from './parts.ts';
+import { schema } from './schema.ts';
 import { type ShowOptions, show } from './show.ts';
 import { leastColumns } from './terminal.ts';
 
@@ -52,6 +55,30 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .option('--json', 'print the tables as data')
     .action(async (file: string, address: string, options: ShowOptions) => {
       status = await show(file, address, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('parts')
+    .summary('what the catalogue has, and one part with its figures')
+    .description('Lists the kinds of parts, the parts of a kind, or one part with all its figures and their sources.')
+    .argument('[KIND or NAME]', 'a kind such as drive, or a part such as drive_5; without it, all kinds')
+    .option('--catalogue <file>', 'look into this catalogue file as well')
+    .action(async (word: string | undefined, options: PartsOptions) => {
+      status = await parts(word, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('new')
+    .summary('a machine file to start from')
+    .description('Writes a machine file with comments, to start from. A file that is there already stays as it is.')
+    .argument('[FILE]', 'the file to write, or - to print it', 'machine.yaml')
+    .action(async (file: string) => {
+      status = await start(file, io);
+    });
+  program
+    .command('schema')
+    .summary('the JSON Schema of the machine file, for editors')
+    .description('Prints the JSON Schema of the machine file, with which editors complete and check while one types.')
+    .action(() => {
+      status = schema(io);
     });
   try {
     await program.parseAsync(argv, { from: 'user' });

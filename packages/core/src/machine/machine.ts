@@ -82,8 +82,7 @@ export function sectionsOf(
       section,
     };
     if (known.includes(entry.key)) {
-      reading.places.set(entry.key, cursor);
-      found.set(entry.key, cursor);
+      found.set(entry.key, reading.meet(cursor));
       continue;
     }
     const near = nearest(entry.key, known);

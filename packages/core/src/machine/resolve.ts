@@ -34,7 +34,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const partOf: PartLookUp = (use) => {
     const part = find(use);
     if (part !== undefined) {
-      const version = use.version instanceof Missing ? part.version : use.version;
+      const version = use.version === undefined || use.version instanceof Missing ? part.version : use.version;
       parts.push({ name: part.name, path: use.path, version, requires: part.requires });
     }
     return part;

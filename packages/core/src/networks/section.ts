@@ -4,6 +4,7 @@ import type { Read } from '../reading/field.ts';
 import { group, list, row, section } from '../reading/groups.ts';
 import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
+import type { Node } from '../reading/tree.ts';
 import { count, type Named, name, quantity } from '../reading/values.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
@@ -77,10 +78,9 @@ export type NetworkSection = Read<typeof networksField>[number];
 export type RunSection = Exclude<Read<typeof runField>, Missing>;
 
 /** `hub_infeed` for a run from hub to infeed: how runs are addressed. */
-function runName(at: { readonly node: { readonly kind: string } }): string | undefined {
-  const node = at.node as { kind: string; items?: readonly { kind: string; text?: string }[] };
-  const [from, to] = node.items ?? [];
-  return from?.text && to?.text ? `${from.text}_${to.text}` : undefined;
+function runName(node: Node): string | undefined {
+  const [from, to] = node.kind === 'list' ? node.items : [];
+  return from?.kind === 'leaf' && to?.kind === 'leaf' && from.text && to.text ? `${from.text}_${to.text}` : undefined;
 }
 
 /** A run that can be read, with the names of both ends; `index` is its place in the list of runs. */
@@ -105,15 +105,13 @@ export interface Wiring {
 /** Follows the runs from the controller. Reports names that do not exist, loops, and stations that no run reaches. */
 export function follow(network: NetworkSection, axes: readonly string[], reading: Reading): Wiring {
   const nodes = network.nodes.map((node) => node.name);
-  const known = [controllerName, ...nodes, ...axes];
+  const known = new Set([controllerName, ...nodes, ...axes]);
   const wires = once(
     network.runs instanceof Missing ? [] : network.runs.flatMap((run, index) => wireOf(run, index, known, reading)),
     reading,
   );
-  for (const node of network.nodes) {
-    if (!wires.some((wire) => wire.from === node.name || wire.to === node.name))
-      reportNotWired(node.path, node.name, network, reading);
-  }
+  const wired = new Set(wires.flatMap((wire) => [wire.from, wire.to]));
+  for (const node of network.nodes) if (!wired.has(node.name)) reportNotWired(node.path, node.name, network, reading);
   return followRing(wires) ?? followTree(wires, reading);
 }
 
@@ -137,13 +135,14 @@ function followRing(wires: readonly Wire[]): Wiring | undefined {
 }
 
 function followTree(wires: readonly Wire[], reading: Reading): Wiring {
+  const at = new Map<string, Wire[]>();
+  for (const wire of wires) for (const end of [wire.from, wire.to]) at.set(end, [...(at.get(end) ?? []), wire]);
   const wireTo = new Map<string, { wire: Wire; before: string }>();
   const left = new Set(wires);
   const front = [controllerName];
-  for (let station = front.shift(); station !== undefined; station = front.shift()) {
-    for (const wire of left) {
-      if (wire.from !== station && wire.to !== station) continue;
-      left.delete(wire);
+  for (const station of front) {
+    for (const wire of at.get(station) ?? []) {
+      if (!left.delete(wire)) continue;
       const next = wire.from === station ? wire.to : wire.from;
       if (next === controllerName || wireTo.has(next)) reportLoop(wire, next, reading);
       else {
@@ -176,7 +175,12 @@ function once(wires: readonly Wire[], reading: Reading): readonly Wire[] {
   return [...first.values()];
 }
 
-function wireOf(run: RunSection | Missing, index: number, known: readonly string[], reading: Reading): readonly Wire[] {
+function wireOf(
+  run: RunSection | Missing,
+  index: number,
+  known: ReadonlySet<string>,
+  reading: Reading,
+): readonly Wire[] {
   if (run instanceof Missing || run.from instanceof Missing || run.to instanceof Missing) return [];
   const ends = [run.from, run.to].filter((named) => stationExists(named, known, reading));
   if (ends.length < 2) return [];
@@ -189,8 +193,8 @@ function wireOf(run: RunSection | Missing, index: number, known: readonly string
   return [];
 }
 
-function stationExists(named: Named, known: readonly string[], reading: Reading): boolean {
-  if (known.includes(named.name)) return true;
+function stationExists(named: Named, known: ReadonlySet<string>, reading: Reading): boolean {
+  if (known.has(named.name)) return true;
   const near = nearest(named.name, known);
   reading.problem(named.at, 'value', {
     code: 'name-unknown',

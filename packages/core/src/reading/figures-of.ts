@@ -27,11 +27,16 @@ function lines(key: string, value: unknown, part: Part): readonly PartFigure[] {
     const { written, typical, source, condition } = value.by as Origin;
     return [{ key, text: written, typical, source: source ?? part.source, condition: condition ?? part.condition }];
   }
-  if (Array.isArray(value)) return [{ key, text: value.map(textOf).join(', ') || 'none' }];
+  if (Array.isArray(value)) return [{ key, text: value.map(writtenOf).join(', ') || 'none' }];
   if (typeof value === 'string') return [{ key, text: value }];
   return Object.entries(value as object)
     .filter(([inner]) => inner !== 'path')
     .flatMap(([inner, each]) => lines(`${key}.${inner}`, each, part));
 }
 
-const textOf = (value: unknown): string => (value instanceof Quantity ? (value.by as Origin).written : String(value));
+const writtenOf = (value: unknown): string =>
+  value instanceof Quantity ? (value.by as Origin).written : String(value);
+
+/** What a part says of itself, as written; nothing when it says nothing. */
+export const textOf = (value: unknown): string | undefined =>
+  value === undefined || value instanceof Missing ? undefined : writtenOf(value);

@@ -2,18 +2,19 @@
 import { type Missing, missing } from '../working/missing.ts';
 import type { About, Field, Read } from './field.ts';
 import type { JsonSchema } from './json-schema.ts';
-import { type Cursor, spoilt } from './reading.ts';
+import { spoilt } from './reading.ts';
 import { entriesOf } from './share.ts';
-import { nounOf } from './tree.ts';
+import { type Node, nounOf } from './tree.ts';
 import { child, enter, expectMap, item, knownKeys } from './walk.ts';
 
 type Fields = Readonly<Record<string, Field<unknown>>>;
 type Section<F extends Fields> = { readonly [K in keyof F]: Read<F[K]> } & { readonly path: string };
 
 /** A map of known keys. Absent, it reads as a section of which every value is absent. */
-export function section<const F extends Fields>(fields: F, spec: About): Field<Section<F>> {
+export function section<const F extends Fields>(fields: F, spec: About): Field<Section<F>> & { readonly inside: F } {
   const keys = Object.keys(fields);
   return {
+    inside: fields,
     read: (at, path, reading) => {
       const open = at !== undefined && expectMap(at, reading, keys.join(', ')) ? at : undefined;
       if (open !== undefined) knownKeys(open, keys, reading);
@@ -109,7 +110,7 @@ const suggestName = (key: string): string => {
 /** Items one after another; `nameOf` gives the name of an item in its path, from its node. */
 export function list<T>(
   field: Field<T>,
-  spec: About & { readonly nameOf?: (at: Cursor) => string | undefined },
+  spec: About & { readonly nameOf?: (node: Node) => string | undefined },
 ): Field<readonly T[] | Missing> {
   const due = 'a list';
   return {
@@ -126,13 +127,14 @@ export function list<T>(
         return spoilt(path, due, '[ … ]');
       }
       return at.node.items.map((node, index) => {
-        const plain = item(at, String(index), node, reading);
-        const named = spec.nameOf?.(plain);
-        const cursor = named === undefined ? plain : item(at, named, node, reading);
+        const cursor = item(at, spec.nameOf?.(node) ?? String(index), node, reading);
         return field.read(cursor, cursor.path, reading);
       });
     },
-    schema: () => ({ type: 'array', description: spec.about, items: field.schema() }),
+    schema: () => ({
+      description: spec.about,
+      anyOf: [{ type: 'array', items: field.schema() }, { enum: ['open', 'unknown'] }],
+    }),
   };
 }
 

@@ -92,38 +92,35 @@ function refuse(text: string): Defect | undefined {
       remedy: 'Split the machine, or look whether this is the right file.',
     };
   }
-  const odd = firstOdd(text);
-  if (odd >= 0) {
-    return {
-      from: odd,
-      to: odd + 1,
-      code: 'text-not-plain',
-      message: 'this is no plain UTF-8 text',
-      remedy: 'Save the file as UTF-8 text without control characters.',
-    };
-  }
-  return tooDeep(text);
+  return scan(text) ?? tooDeepByIndent(text);
 }
 
-/** The offset of the first character that no plain text has, or -1: control characters, what a wrong encoding leaves. */
-function firstOdd(text: string): number {
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code < 32 ? code !== 9 && code !== 10 && code !== 13 : code === 127 || code === 0xfffd || code === 0xfeff)
-      return at;
-  }
-  return -1;
-}
-
-/** Nesting by brackets and by indentation, counted on the text alone, so that the parser never sees a bomb. */
-function tooDeep(text: string): Defect | undefined {
+/** One pass over the characters: what no plain text has (control characters, what a wrong encoding leaves), and brackets. */
+function scan(text: string): Defect | undefined {
   let brackets = 0;
   for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at);
+    if (code > 31 && code < 91) continue;
+    if (code < 32 ? code !== 10 && code !== 13 && code !== 9 : code === 127 || code === 0xfffd || code === 0xfeff) {
+      return {
+        from: at,
+        to: at + 1,
+        code: 'text-not-plain',
+        message: 'this is no plain UTF-8 text',
+        remedy: 'Save the file as UTF-8 text without control characters.',
+      };
+    }
     if (code === 91 || code === 123) brackets++;
     else if (code === 93 || code === 125) brackets = Math.max(0, brackets - 1);
     if (brackets > deepestNesting) return deep(at);
   }
+  return undefined;
+}
+
+/** Nesting by indentation and by list marks on one line, so that the parser never sees a bomb. */
+function tooDeepByIndent(text: string): Defect | undefined {
+  // Fewer columns before the first word than levels allowed: nothing can be too deep.
+  if (!farIn.test(text)) return undefined;
   const indents: number[] = [];
   for (const line of text.matchAll(/^( *)((?:[-?] +)*)[^\s#]/gm)) {
     const indent = line[1]!.length;
@@ -134,6 +131,8 @@ function tooDeep(text: string): Defect | undefined {
   }
   return undefined;
 }
+
+const farIn = new RegExp(`^[-? ]{${deepestNesting}}`, 'm');
 
 const deep = (at: number): Defect => ({
   from: at,

@@ -5,9 +5,9 @@ import type { Origin } from '../working/origin.ts';
 import { leaf, Quantity } from '../working/quantity.ts';
 import type { About, Field, Read } from './field.ts';
 import { list, section } from './groups.ts';
-import type { Cursor, Reading } from './reading.ts';
+import { type Cursor, Reading } from './reading.ts';
 import { type Named, name, quantity, text, type Value, word } from './values.ts';
-import { child, expectMap } from './walk.ts';
+import { child, expectMap, knownKeys } from './walk.ts';
 
 type Fields = Readonly<Record<string, Field<unknown>>>;
 type Values<F extends Fields> = { readonly [K in keyof F]: Read<F[K]> };
@@ -72,13 +72,13 @@ export interface Part {
 
 export const commonFields: Fields = { ...common };
 
-/** How a file uses a part: the name of one, and values that go before the part's own. */
-export type PartUse<F extends Fields> = Values<F> & {
+/** How a file uses a part: the name of one, and the values that stand beside it; they go before the part's own. */
+export type PartUse<F extends Fields> = Partial<Values<F>> & {
   readonly path: string;
   readonly via: readonly string[];
   readonly part: Value<Named>;
   /** The version in use, where the file states one; the part's own otherwise. */
-  readonly version: Value<string>;
+  readonly version: Value<string> | undefined;
   readonly kinds: readonly string[];
   /** Whether nothing at all stands here. */
   readonly absent: boolean;
@@ -95,21 +95,31 @@ export function partUse<const F extends Fields>(
 ): Field<PartUse<F>> {
   const due = `a part of kind ${kinds.map((each) => each.kind).join(' or ')}`;
   const part = name({ about: spec.about, due, example: spec.example });
-  const full = section({ part, version: partVersion, ...fields }, spec);
+  const own = { part, version: partVersion, ...fields };
+  const full = section(own, spec);
   const names = kinds.map((each) => each.kind);
+  const keys = Object.keys(own);
   const field: Field<PartUse<F>> = {
     read: (at, path, reading) => {
-      const rest = { path, via: at?.via ?? [], kinds: names, absent: at === undefined };
-      if (at !== undefined && at.node.kind !== 'map') {
-        const nothing = full.read(undefined, path, reading);
-        reading.fields.set(path, field);
-        return { ...nothing, ...rest, part: part.read(at, path, reading) } as unknown as PartUse<F>;
+      const use: Record<string, unknown> = {
+        path,
+        via: at?.via ?? [],
+        kinds: names,
+        absent: at === undefined,
+        part: undefined,
+      };
+      if (at === undefined || at.node.kind !== 'map') {
+        use.part = part.read(at, path, reading);
+        if (at !== undefined) reading.readBy(path, field as Field<unknown>);
+        return use as unknown as PartUse<F>;
       }
-      return {
-        ...full.read(at, path, reading),
-        ...rest,
-        ...(at === undefined ? { part: part.read(undefined, path, reading) } : {}),
-      } as unknown as PartUse<F>;
+      knownKeys(at, keys, reading);
+      for (const { key } of at.node.entries) {
+        const inner = (own as Fields)[key];
+        if (inner !== undefined) use[key] = inner.read(child(at, key, reading), `${path}.${key}`, reading);
+      }
+      use.part ??= part.read(undefined, `${path}.part`, reading);
+      return use as unknown as PartUse<F>;
     },
     schema: () => ({ anyOf: [part.schema(), full.schema()] }),
   };
@@ -118,7 +128,7 @@ export function partUse<const F extends Fields>(
 
 /** The values of a use: its own, else those of the part, each with the part in its origin; else what is missing. */
 export function fill<F extends Fields>(use: PartUse<F>, part: Part | undefined, fields: F): Values<F> {
-  return filled(use, part?.values, use.path, use, part, Object.keys(fields)) as Values<F>;
+  return filled(use, part?.values, use.path, use, part, fields) as Values<F>;
 }
 
 function filled(
@@ -127,27 +137,32 @@ function filled(
   path: string,
   use: PartUse<Fields>,
   part: Part | undefined,
-  keys: readonly string[],
+  fields: Fields,
 ): object {
   const result: Record<string, unknown> = {};
-  for (const key of keys) {
+  for (const key in fields) {
     const value = (own as Record<string, unknown>)[key];
     const figure = (stated as Record<string, unknown> | undefined)?.[key];
-    result[key] = isAbsent(value)
-      ? fromPart(use, part, figure, `${path}.${key}`, value)
-      : isSection(value)
+    const inner = (fields[key] as { readonly inside?: Fields }).inside;
+    result[key] =
+      inner !== undefined
         ? filled(
-            value,
+            isSection(value) ? value : {},
             isSection(figure) ? figure : undefined,
             `${path}.${key}`,
             use,
             part,
-            Object.keys(value).filter((each) => each !== 'path'),
+            inner,
           )
-        : value;
+        : isAbsent(value)
+          ? (fromPart(use, part, figure, path, key) ?? value ?? fields[key]!.read(undefined, `${path}.${key}`, nothing))
+          : value;
   }
   return result;
 }
+
+/** For reading what is absent: that reports nothing. */
+const nothing = new Reading('machine');
 
 const isSection = (value: unknown): value is object =>
   typeof value === 'object' &&
@@ -165,19 +180,13 @@ export const partName = (use: Pick<PartUse<Fields>, 'part'>): Value<string> =>
 const isAbsent = (value: unknown): value is Missing | undefined =>
   value === undefined || (value instanceof Missing && value.lacks[0]?.why === 'absent');
 
-function fromPart(
-  use: PartUse<Fields>,
-  part: Part | undefined,
-  figure: unknown,
-  path: string,
-  own: Missing | undefined,
-): unknown {
+/** What the part gives, or what lacks because of it; nothing when neither. */
+function fromPart(use: PartUse<Fields>, part: Part | undefined, figure: unknown, path: string, key: string): unknown {
   // Naming a part settles an absent value, unless some values are given and this one was forgotten.
-  if (part === undefined) {
-    return use.part instanceof Missing && (use.absent || use.part.lacks[0]?.why !== 'absent') ? use.part : own;
-  }
-  if (figure instanceof Missing || figure === undefined) return own;
-  return figure instanceof Quantity ? rebase(figure, path, use.via, part) : figure;
+  if (part === undefined)
+    return use.part instanceof Missing && (use.absent || use.part.lacks[0]?.why !== 'absent') ? use.part : undefined;
+  if (figure instanceof Missing || figure === undefined) return undefined;
+  return figure instanceof Quantity ? rebase(figure, `${path}.${key}`, use.via, part) : figure;
 }
 
 /** A part's figure as the value of the use: same number, the path of the use, the part in its chain. */

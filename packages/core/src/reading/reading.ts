@@ -35,10 +35,11 @@ export const plannedVia = 'planned';
 
 export class Reading {
   readonly dialect: Dialect;
-  /** Where each path stands. */
-  readonly places = new Map<string, Cursor>();
-  /** The field that has read the leaf at a path, where the leaf can be read again alone. */
-  readonly fields = new Map<string, Field<unknown>>();
+  // Met while reading, and put in order by path only when somebody asks.
+  readonly #met: Cursor[] = [];
+  readonly #read: [string, Field<unknown>][] = [];
+  #places: Map<string, Cursor> | undefined;
+  #fields: Map<string, Field<unknown>> | undefined;
   readonly #problems = new Map<string, Problem>();
   readonly #remarks = new Map<string, Problem>();
   readonly #planned = new Map<string, Cursor>();
@@ -47,6 +48,31 @@ export class Reading {
 
   constructor(dialect: Dialect) {
     this.dialect = dialect;
+  }
+
+  /** Remembers where a path stands. */
+  meet(at: Cursor): Cursor {
+    this.#met.push(at);
+    this.#places = undefined;
+    return at;
+  }
+
+  /** Remembers the field that has read the leaf at a path; of a field around another, the outer one. */
+  readBy(path: string, field: Field<unknown>): void {
+    this.#read.push([path, field]);
+    this.#fields = undefined;
+  }
+
+  /** Where each path stands. */
+  get places(): ReadonlyMap<string, Cursor> {
+    this.#places ??= new Map(this.#met.map((at) => [at.path, at]));
+    return this.#places;
+  }
+
+  /** The field that has read the leaf at a path, where the leaf can be read again alone. */
+  get fields(): ReadonlyMap<string, Field<unknown>> {
+    this.#fields ??= new Map(this.#read);
+    return this.#fields;
   }
 
   get problems(): readonly Problem[] {

@@ -35,7 +35,7 @@ export function quantity<const U extends Unit>(unit: U, spec: QuantityField): Fi
       const text = plainText(at, path, reading, due, example);
       if (typeof text !== 'string') return text;
       const cursor = at!;
-      reading.fields.set(path, field);
+      reading.readBy(path, field);
       const read = readQuantity(text, unit);
       if (!read.ok) {
         reading.problem(
@@ -89,7 +89,7 @@ export function count(spec: QuantityField & { readonly example: string }): Field
   const field: Field<Value<Quantity<'1'>>> = {
     read: (at, path, reading) => {
       const read = inner.read(at, path, reading);
-      reading.fields.set(path, field);
+      reading.readBy(path, field);
       if (!('value' in read) || Number.isSafeInteger(read.value)) return read;
       reading.problem(at!, 'value', {
         code: 'out-of-range',
@@ -110,7 +110,7 @@ export function cycles(spec: About & Bounds & { readonly example: string }): Fie
     read: (at, path, reading) => {
       const text = plainText(at, path, reading, due, spec.example);
       if (typeof text !== 'string') return text;
-      reading.fields.set(path, field);
+      reading.readBy(path, field);
       const form = /^(\d{1,6}) ?cycles?$/.exec(text);
       const wrong = form === null ? undefined : outside(Number(form[1]), spec);
       if (form !== null && wrong === undefined) return leaf(Number(form[1]), '1', originOf(at!, reading, text, '1'));
@@ -148,7 +148,7 @@ export function word<const W extends string>(words: readonly W[], spec: About): 
       });
       return spoilt(path, due, words[0]!);
     },
-    schema: () => ({ type: 'string', enum: words, description: spec.about }),
+    schema: () => ({ type: 'string', enum: [...words, 'open', 'unknown'], description: spec.about }),
   };
 }
 

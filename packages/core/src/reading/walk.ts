@@ -19,9 +19,7 @@ export const item = (at: Cursor, name: string, node: Node, reading: Reading): Cu
 function step(at: Cursor, name: string, node: Node, keySpan: Span, reading: Reading): Cursor {
   const path = at.path === '' ? name : `${at.path}.${name}`;
   const cursor = node.kind === 'leaf' && node.text === 'open' ? reading.planned(path) : undefined;
-  const placed = cursor ?? placedAt(at, path, name, node, keySpan);
-  reading.places.set(path, placed);
-  return placed;
+  return reading.meet(cursor ?? placedAt(at, path, name, node, keySpan));
 }
 
 function placedAt(at: Cursor, path: string, name: string, node: Node, keySpan: Span): Cursor {

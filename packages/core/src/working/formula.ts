@@ -110,12 +110,15 @@ const plain = (input: Quantity | readonly Quantity[]): number | readonly number[
 
 /** One closure for each number of symbols: calling with spread arguments would cost more than the arithmetic. */
 function caller(names: readonly string[], symbols: Symbols, of: (...values: unknown[]) => number) {
-  const [a = '', b = '', c = '', d = ''] = names;
+  const [a = '', b = '', c = '', d = '', e = '', f = ''] = names;
   const single = names.every((name) => !symbols[name]?.endsWith('[]'));
   const at = (inputs: Inputs, name: string): number => (inputs[name] as Quantity).value;
   if (single && names.length === 1) return (i: Inputs) => of(at(i, a));
   if (single && names.length === 2) return (i: Inputs) => of(at(i, a), at(i, b));
   if (single && names.length === 3) return (i: Inputs) => of(at(i, a), at(i, b), at(i, c));
   if (single && names.length === 4) return (i: Inputs) => of(at(i, a), at(i, b), at(i, c), at(i, d));
+  if (single && names.length === 5) return (i: Inputs) => of(at(i, a), at(i, b), at(i, c), at(i, d), at(i, e));
+  if (single && names.length === 6)
+    return (i: Inputs) => of(at(i, a), at(i, b), at(i, c), at(i, d), at(i, e), at(i, f));
   return (i: Inputs) => of(...names.map((name) => plain(i[name] as Quantity | readonly Quantity[])));
 }

@@ -24,13 +24,14 @@ export function loadsOf(
   return sums;
 }
 
-/** Choices up to this many are all tried when they are few; above it the search stops with the best that was found. */
-const mostSteps = 200_000;
+/** With so few stations on multiples the best of all choices is proven; with more, the search stops with the best it has. */
+const fewStations = 8;
+const stepsForMany = 1000;
 
 /**
  * A phase for each station. The largest loads are placed first, each where the fullest of its cycles stays emptiest;
- * then a search with bounds looks for something better until it has proven that there is none, or has made
- * `mostSteps` steps. Stations of one multiple and one load are interchangeable and are tried once.
+ * then a search with bounds looks for something better: with few stations on multiples until it has proven that there is
+ * none, with many for a limited number of steps. Stations of one multiple and one load are interchangeable and are tried once.
  */
 export function balance(loads: readonly number[], multiples: readonly number[]): readonly number[] {
   const pattern = patternOf(multiples);
@@ -64,6 +65,7 @@ export function balance(loads: readonly number[], multiples: readonly number[]):
   // No plan can be better than the mean of what is placed, nor than the fullest cycle without any choice.
   const mean = loads.reduce((sum, load, index) => sum + load / multiples[index]!, 0);
   const least = Math.max(mean, ...sums) * (1 - 1e-12);
+  const mostSteps = order.length <= fewStations ? Number.POSITIVE_INFINITY : stepsForMany;
   let steps = 0;
   search(0);
   return best;
