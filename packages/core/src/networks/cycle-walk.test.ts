@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { demonstration } from '@layshaft/catalogue';
 import { describe, expect, it } from 'vitest';
+import { seeded } from '../../../../tests/support/seeded.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
 import type { Part } from '../reading/parts.ts';
-import { seeded } from '../working/meta.support.ts';
 import { Quantity } from '../working/quantity.ts';
 import { known } from '../working/testing.support.ts';
 import { balance, loadsOf, patternOf } from './calc/phases.ts';
