@@ -1,5 +1,6 @@
 // A finding rests on what its working names: each given number is changed, and what moves must name it.
-import type { Assessment, Finding } from '@layshaft/core';
+import { demonstration } from '@layshaft/catalogue';
+import { type Assessment, assess, type Finding, resolve, vary } from '@layshaft/core';
 import { describe, expect, it } from 'vitest';
 import { isLeaf, leaf, type Quantity } from '../packages/core/src/working/quantity.ts';
 import { assessText, exampleMachines } from './support/examples.ts';
@@ -12,6 +13,8 @@ interface GivenNumber {
   readonly from: number;
   readonly to: number;
   readonly changed: string;
+  /** What stands behind the number. */
+  readonly unit: string;
 }
 
 /** Every number that the text gives: leaves of the machine file that begin with one, dates and the version aside. */
@@ -23,7 +26,13 @@ function givenNumbers(text: string, { reading }: Assessment['design']['machine']
     const [, number, unit = ''] = /^(\d+(?:\.\d+)?) ?([^\d\s-].*)?$/.exec(node.text) ?? [];
     if (number === undefined || !text.startsWith(number, from)) continue;
     const paths = [...(found.get(from)?.paths ?? [writtenAt]), path];
-    found.set(from, { paths, from, to: from + number.length, changed: changeOf(number, unit) });
+    found.set(from, {
+      paths,
+      from,
+      to: from + number.length,
+      changed: changeOf(number, unit),
+      unit: node.text.slice(number.length),
+    });
   }
   return [...found.values()];
 }
@@ -72,6 +81,19 @@ describe.each(exampleMachines())('every given number of $name', ({ text, path: f
 
   it('is named by the working of every finding that it moves', () => {
     for (const { paths, after } of changes) expect(movedUnnamed(before.findings, after, paths), paths[0]).toEqual([]);
+  });
+
+  it('is changed by vary as by an edit of the text', () => {
+    for (const { paths, changed, after, unit } of changes) {
+      const path = paths[0]!;
+      const varied = vary(before.design.machine, path, `${changed}${unit}`, { at: 'source' });
+      expect(varied, path).toBeDefined();
+      const findings = assess(resolve(varied!, [demonstration()])).findings;
+      expect(
+        findings.map(({ address, demand, capacity }) => [address, demand?.value, capacity?.value]),
+        path,
+      ).toEqual(after.map(({ address, demand, capacity }) => [address, demand?.value, capacity?.value]));
+    }
   });
 
   it('moves some finding in many cases', () => {

@@ -42,6 +42,7 @@ const shows: Readonly<Record<ProblemCode, readonly [marked: string, remedy: stri
   'part-kind': ['drive_10', 'solid, flexible'],
   'station-not-wired': ['hub', '[controller, hub, 2 m, solid]'],
   'run-to-itself': ['upper', 'other end'],
+  'multiples-apart': ['7 cycles', '2, 4 and 8 cycles'],
   'run-twice': ['folder', 'Remove one'],
   'runs-closed': ['head', 'Remove one'],
   'runs-apart': ['pump', '[controller, pump, 2 m, solid]'],

@@ -5,7 +5,7 @@ import { createContext, Script } from 'node:vm';
 import { type BuildOptions, build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import corePackage from '../packages/core/package.json' with { type: 'json' };
-import { isCode, isTest, type Rule, repositoryFiles, type SourceFile } from './support/files.ts';
+import { isCode, isTest, isTestSupport, type Rule, repositoryFiles, type SourceFile } from './support/files.ts';
 import { nodesOf, placeOf, type Visit } from './support/syntax.ts';
 
 /** What a computer has and a calculation does not: clock, chance, network, process, screen, language settings. */
@@ -25,7 +25,7 @@ const namesNothingWorldly: Rule = (files) =>
   );
 
 const isCoreSource = (file: SourceFile): boolean =>
-  isCode(file) && !isTest(file) && file.path.startsWith('packages/core/src/');
+  isCode(file) && !isTest(file) && !isTestSupport(file) && file.path.startsWith('packages/core/src/');
 
 function worldlyName({ node, parent, field }: Visit): string | undefined {
   if (node.type === 'Literal' && field === 'source') {

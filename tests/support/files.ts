@@ -22,3 +22,5 @@ export function repositoryFiles(): SourceFile[] {
 
 export const isCode = ({ path }: SourceFile): boolean => /\.(ts|tsx|mjs|js)$/.test(path);
 export const isTest = ({ path }: SourceFile): boolean => /\.test\.tsx?$/.test(path);
+/** What only tests use. */
+export const isTestSupport = ({ path }: SourceFile): boolean => /\.support\.tsx?$/.test(path);

@@ -49,9 +49,10 @@ function slipsAt(node: MathNode, record: FormulaRecord): readonly MathNode[] {
   }
   if (math.isFunctionNode(node)) {
     const args = node.args as MathNode[];
-    const name = swappedFunctions[node.fn.name];
-    const shorter = args.length < 2 ? [] : args.map((_, index) => call(node.fn.name, args.toSpliced(index, 1)));
-    return [...shorter, ...(name === undefined ? [] : [call(name, args)])];
+    const { name } = node.fn;
+    const shorter = args.length < 2 ? [] : args.map((_, index) => call(name, args.toSpliced(index, 1)));
+    const swapped = (swappedFunctions[name] ?? []).map((other) => call(other, args));
+    return [...shorter, ...swapped, ...(ofLists.includes(name) ? [] : args)];
   }
   if (!math.isOperatorNode(node)) return [];
   const { fn, args } = node as unknown as { fn: string; args: MathNode[] };
@@ -97,15 +98,24 @@ const swappedOperators: Readonly<Record<string, readonly string[]>> = {
   dotPow: ['dotMultiply'],
 };
 
-const swappedFunctions: Readonly<Record<string, string>> = {
-  max: 'min',
-  min: 'max',
-  sum: 'max',
-  ceil: 'floor',
-  floor: 'ceil',
-  round: 'floor',
-  sin: 'cos',
-  cos: 'sin',
+/** Functions that make one value of many; the others take one value and can be left out around it. */
+const ofLists: readonly string[] = ['sum', 'max', 'min', 'count'];
+
+const swappedFunctions: Readonly<Record<string, readonly string[]>> = {
+  max: ['min'],
+  min: ['max'],
+  sum: ['max'],
+  count: ['sum'],
+  ceil: ['floor', 'round'],
+  floor: ['ceil', 'round'],
+  round: ['floor', 'ceil'],
+  sqrt: ['cbrt'],
+  cbrt: ['sqrt'],
+  exp: ['log'],
+  log: ['exp'],
+  sin: ['cos'],
+  cos: ['sin'],
+  tan: ['sin'],
 };
 
 const signs: Readonly<Record<string, string>> = {
@@ -129,15 +139,20 @@ const signs: Readonly<Record<string, string>> = {
 const operator = (fn: string, args: MathNode[]): MathNode => new math.OperatorNode(signs[fn] as '+', fn as 'add', args);
 const call = (name: string, args: MathNode[]): MathNode => new math.FunctionNode(name, args);
 
-/** A text in which the order of what may stand in any order is settled: the same for a + b and b + a. */
+/** A text in which what never matters is settled: the same for a + b and b + a, and for abs(a - b) and abs(b - a). */
 function ordered(node: MathNode): string {
   if (math.isParenthesisNode(node)) return ordered(node.content);
+  if (math.isFunctionNode(node) && node.fn.name === 'abs') {
+    const either = ['+', '-'].map((sign) => termsOf(node.args[0]!, sign).toSorted().join(' '));
+    return `abs(${either.toSorted()[0]})`;
+  }
   if (math.isFunctionNode(node)) return `${node.fn.name}(${node.args.map(ordered).toSorted().join()})`;
   if (!math.isOperatorNode(node)) return node.toString();
   const { fn, args } = node as unknown as { fn: string; args: MathNode[] };
   if (fn === 'add' || fn === 'subtract' || fn === 'unaryMinus') return `(${termsOf(node).toSorted().join(' ')})`;
   if (fn === 'multiply') return `(${factorsOf(node).toSorted().join('*')})`;
-  return `${fn}(${args.map(ordered).join()})`;
+  const sides = args.map(ordered);
+  return `${fn}(${fn === 'equal' || fn === 'unequal' ? sides.toSorted() : sides})`;
 }
 
 function termsOf(node: MathNode, sign = '+'): readonly string[] {

@@ -1,11 +1,11 @@
 // What must be true of every formula: each rule takes a record and gives what is wrong with it.
 import { scaleOf } from '../../packages/core/src/units/resolve-unit.ts';
 import { mathjsUnit } from '../../packages/core/src/units/si.ts';
-import type { Value } from '../../packages/core/src/working/expression.ts';
+import { evaluate, parseExpression, type Value } from '../../packages/core/src/working/expression.ts';
 import type { FormulaRecord } from '../../packages/core/src/working/formula.ts';
 import { sources } from '../../packages/core/src/working/sources.ts';
 import { applies } from '../../packages/core/src/working/working.ts';
-import { isTest, type SourceFile } from './files.ts';
+import { isTest, isTestSupport, type SourceFile } from './files.ts';
 import { mutantsOf } from './formula-mutants.ts';
 import { type CaseTree, math, parse, reader, type Scope, scopeOf, treesOf } from './formula-reader.ts';
 import { seeded } from './seeded.ts';
@@ -13,7 +13,10 @@ import { isNode, nodesOf } from './syntax.ts';
 
 export type FormulaRule = (record: FormulaRecord) => readonly string[];
 
-/** The printed text, reckoned with units by another program, gives the function's value in the declared unit. */
+/**
+ * The text gives the function's value in the declared unit when another program reckons it with units, and so it does as
+ * the working reads it, there also for empty lists.
+ */
 export const textGivesTheValue: FormulaRule = (record) => {
   try {
     const read = reader(treesOf(record.cases), record.gives);
@@ -21,6 +24,10 @@ export const textGivesTheValue: FormulaRule = (record) => {
     for (const draw of drawsOf(record)) {
       const wrong = difference(record, read, draw);
       if (wrong !== undefined) return [`${record.id}: ${wrong} for ${JSON.stringify(draw.values)}`];
+      for (const values of [draw.values, ...emptied(record, draw.values)]) {
+        const misread = misreading(record, values);
+        if (misread !== undefined) return [`${record.id}: ${misread} for ${JSON.stringify(values)}`];
+      }
       const { at } = read(draw.scope);
       if (applies(record, draw.values) !== record.cases[at]) return [`${record.id}: the working shows another case`];
       hits[at]! += 1;
@@ -107,7 +114,11 @@ export const repeatedIds = (records: readonly FormulaRecord[]): readonly string[
 /** The sources of the register that no code of core names. */
 export function unusedSources(files: readonly SourceFile[], ids: readonly string[]): readonly string[] {
   const code = files.filter(
-    (file) => file.path.startsWith('packages/core/src/') && !isTest(file) && !file.path.endsWith('/working/sources.ts'),
+    (file) =>
+      file.path.startsWith('packages/core/src/') &&
+      !isTest(file) &&
+      !isTestSupport(file) &&
+      !file.path.endsWith('/working/sources.ts'),
   );
   return ids.filter((id) => !code.some(({ text }) => text.includes(`'${id}'`)));
 }
@@ -146,24 +157,48 @@ function difference(
   read: ReturnType<typeof reader>,
   { values, scope }: Draw,
 ): string | undefined {
-  const of = record.of as (...values: unknown[]) => unknown;
-  const expected = of(...Object.keys(record.symbols).map((symbol) => values[symbol]!));
+  const expected = resultOf(record, values);
   if (typeof expected !== 'number' || !Number.isFinite(expected)) return `the function gives ${expected}`;
   try {
     const { value } = read(scope);
-    const apart = Math.abs(value - expected);
-    const isNear = apart <= relativeTolerance * Math.max(Math.abs(value), Math.abs(expected));
-    return isNear ? undefined : `the text gives ${value}, the function ${expected}`;
+    return isNear(value, expected) ? undefined : `the text gives ${value}, the function ${expected}`;
   } catch (error) {
     return (error as Error).message;
   }
 }
 
+/** What is wrong with the text as the working reads it. The largest of no values is none, in the text and the function. */
+function misreading(record: FormulaRecord, values: Draw['values']): string | undefined {
+  const value = evaluate(parseExpression(applies(record, values).text), values);
+  const expected = resultOf(record, values);
+  const isSame = Number.isFinite(value) ? isNear(value as number, expected) : !Number.isFinite(expected);
+  return isSame ? undefined : `the working reads the text as ${value}, the function gives ${expected}`;
+}
+
+/** The values with each list empty and with all of them empty; lists that go element by element have one length. */
+function emptied({ symbols, cases }: FormulaRecord, values: Draw['values']): readonly Draw['values'][] {
+  const lists = Object.keys(symbols).filter((symbol) => symbols[symbol]!.endsWith('[]'));
+  const groups = isElementwise(cases) || lists.length < 2 ? [lists] : [...lists.map((list) => [list]), lists];
+  return groups
+    .filter((group) => group.length > 0)
+    .map((group) => ({ ...values, ...Object.fromEntries(group.map((list) => [list, []])) }));
+}
+
+const resultOf = (record: FormulaRecord, values: Draw['values']): unknown =>
+  (record.of as (...values: unknown[]) => unknown)(...Object.keys(record.symbols).map((symbol) => values[symbol]!));
+
+const isNear = (value: number, expected: unknown): boolean =>
+  typeof expected === 'number' &&
+  Math.abs(value - expected) <= relativeTolerance * Math.max(Math.abs(value), Math.abs(expected));
+
+const isElementwise = (cases: FormulaRecord['cases']): boolean =>
+  cases.some(({ when = '', text }) => /\.[*/^+-]/.test(`${when} ${text}`));
+
 /** The same draws on every run. The ends of a range come up more often than the numbers between them. */
 function drawsOf(record: FormulaRecord): readonly Draw[] {
   const random = seeded(1);
   const whole = (most: number) => Math.floor(random() * (most + 1));
-  const isElementwise = record.cases.some(({ text }) => /\.[*/^+-]/.test(text));
+  const haveOneLength = isElementwise(record.cases);
   const number = (symbol: string): number => {
     const [least, most, step] = record.try[symbol] ?? [Number.NaN, Number.NaN];
     const place = random();
@@ -177,7 +212,7 @@ function drawsOf(record: FormulaRecord): readonly Draw[] {
     const values = Object.fromEntries(
       Object.entries(record.symbols).map(([symbol, unit]): [string, Value] => {
         if (!unit.endsWith('[]')) return [symbol, number(symbol)];
-        return [symbol, Array.from({ length: isElementwise ? shared : 1 + whole(4) }, () => number(symbol))];
+        return [symbol, Array.from({ length: haveOneLength ? shared : 1 + whole(4) }, () => number(symbol))];
       }),
     );
     return { values, scope: scopeOf(record, values) };

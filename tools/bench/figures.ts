@@ -7,6 +7,7 @@ import { turn } from '../../packages/core/src/networks/calc/polled.ts';
 import { leaf, type Quantity } from '../../packages/core/src/working/quantity.ts';
 import { exampleMachines } from '../../tests/support/examples.ts';
 import { type CompareOptions, compare, three } from './measure.ts';
+import { networkFigures } from './network-figures.ts';
 
 export interface Figure {
   readonly what: string;
@@ -24,6 +25,7 @@ const warm: CompareOptions = { batches: 31, batch_s: 0.02 };
 export function* figures(command: string | undefined): Generator<Figure> {
   for (const example of exampleMachines()) yield assessing(example.name, example.text);
   for (const example of exampleMachines()) yield reading(example.name, example.text);
+  yield* networkFigures();
   yield formulaCall();
   if (command !== undefined) yield coldCheck(command);
 }

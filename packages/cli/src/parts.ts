@@ -83,7 +83,11 @@ function long(part: Part, look: Look): readonly string[] {
   const rows = figuresOf(part).map(({ key, text, typical, condition, source }) => [
     key,
     text,
-    [typical === undefined ? '' : `usually ${typical}`, condition === undefined ? '' : `for ${condition}`, source ?? '']
+    [
+      typical === undefined ? '' : `usually ${typical}`,
+      condition === undefined ? '' : `holds for: ${condition}`,
+      source ?? '',
+    ]
       .filter((each) => each !== '')
       .join('; '),
   ]);

@@ -20,7 +20,7 @@ export function printOrigin(origin: Origin, machine: Machine): string {
       return [
         `${via.join(', ')}: ${source}`,
         ...(typical === undefined ? [] : [`usually ${typical}`]),
-        ...(condition === undefined ? [] : [`for ${condition}`]),
+        ...(condition === undefined ? [] : [`holds for: ${condition}`]),
       ].join('; ');
   }
 }

@@ -1,5 +1,5 @@
 // A machine file, read: every section with its values, the problems met, and where each path stands.
-import { follow, type Wiring } from '../networks/section.ts';
+import { compareMultiples, follow, type Wiring } from '../networks/section.ts';
 import { inOrder, type Place, type Problem } from '../problems/problem.ts';
 import type { Field } from '../reading/field.ts';
 import { type Defect, type ParsedText, type PlacedSection, parseText } from '../reading/parse.ts';
@@ -45,6 +45,11 @@ export function readParsed(parsed: ParsedText): Machine {
   if (!starts.has('layshaft') && parsed.defects.length === 0) missingVersion(parsed, reading);
   const axes = sections.axes.map((axis) => axis.name);
   const wirings = new Map(sections.networks.map((network) => [network.name, follow(network, axes, reading)]));
+  for (const network of sections.networks) {
+    const drives = sections.axes.map((axis) => [axis.name, axis.drive] as const);
+    const nodes = network.nodes.map((node) => [node.name, node] as const);
+    compareMultiples(wirings.get(network.name)!, new Map([...drives, ...nodes]), reading);
+  }
   return {
     ...sections,
     file: parsed.source.file,
@@ -69,6 +74,8 @@ export function sectionsOf(
   const whole: PlacedSection = { source: parsed.source, start: 0, parsed: { text: '', entry: undefined, defects: [] } };
   for (const defect of parsed.defects) report(defect, whole, reading);
   const found = new Map<string, Cursor>();
+  if (parsed.defects.length > 0 || parsed.sections.some((section) => section.parsed.defects.length > 0))
+    reading.damage();
   for (const section of parsed.sections) {
     for (const defect of section.parsed.defects) report(defect, section, reading);
     const entry = section.parsed.entry;

@@ -29,6 +29,7 @@ export interface Design {
 /** Fills a machine from catalogues; a later catalogue goes before an earlier one. Never throws. */
 export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Design {
   const reading = new Reading('machine');
+  if (machine.problems.some(({ code }) => code === 'yaml')) reading.damage();
   const find = lookUpIn(catalogues, reading);
   const parts: UsedPart[] = [];
   const partOf: PartLookUp = (use) => {

@@ -8,7 +8,17 @@ import type { Unit } from '../units/si.ts';
 import { Missing, missing } from '../working/missing.ts';
 import { leaf, type Quantity } from '../working/quantity.ts';
 import { cite, type SourceId } from '../working/sources.ts';
-import type { Controller, Device, Network, Passing, Profile, Run, Way } from './network.ts';
+import { longestPattern, patternOf } from './calc/phases.ts';
+import {
+  type Controller,
+  type Device,
+  multipleOf,
+  type Network,
+  type Passing,
+  type Profile,
+  type Run,
+  type Way,
+} from './network.ts';
 import {
   cableFields,
   controllerFields,
@@ -71,6 +81,7 @@ export function resolveNetwork(
       otherWay: undefined,
     });
   }
+  if (patternOf([...devices.values()].map(multipleOf)) > longestPattern) withoutMultiples(devices);
   if (wiring.closing !== undefined) addOtherWays(wiring, runs, devices);
   return {
     name: network.name,
@@ -209,6 +220,17 @@ function wayTo(
     runs: [...(last?.way.runs ?? []), runs.get(wire)!],
     passed: last === undefined ? [] : [...last.way.passed, last],
   };
+}
+
+/** Multiples that meet too seldom are not planned; the reader has reported them. */
+function withoutMultiples(devices: Map<string, Device>): void {
+  for (const [name, device] of devices) {
+    if (device.every !== undefined)
+      devices.set(name, {
+        ...device,
+        every: missing(`${device.path}.every`, 'problem', 'a number of cycles', '4 cycles'),
+      });
+  }
 }
 
 /** On a ring every station can be reached the other way round as well: from the closing run back. */

@@ -8,6 +8,7 @@ import type { Node } from '../reading/tree.ts';
 import { count, type Named, name, quantity } from '../reading/values.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
+import { longestPattern, patternOf } from './calc/phases.ts';
 import {
   cableFields,
   cableKind,
@@ -100,6 +101,28 @@ export interface Wiring {
   readonly wires: readonly Wire[];
   /** The run by which a ring comes back to the controller. */
   readonly closing: Wire | undefined;
+}
+
+/** Reports stations whose multiples of the cycle meet too seldom, at the one with which it becomes too much. */
+export function compareMultiples(
+  wiring: Wiring,
+  uses: ReadonlyMap<string, PartUse<typeof stationUse>>,
+  reading: Reading,
+): void {
+  let pattern = 1;
+  for (const station of wiring.stations) {
+    const use = uses.get(station);
+    if (use?.every === undefined || use.every instanceof Missing) continue;
+    const before = pattern;
+    pattern = patternOf([pattern, use.every.value]);
+    const at = reading.places.get(`${use.path}.every`);
+    if (before > longestPattern || pattern <= longestPattern || at === undefined) continue;
+    reading.problem(at, 'value', {
+      code: 'multiples-apart',
+      message: `with this multiple the stations repeat their order after ${pattern} cycles; at most ${longestPattern} are planned`,
+      remedy: 'Take multiples that meet sooner, such as 2, 4 and 8 cycles.',
+    });
+  }
 }
 
 /** Follows the runs from the controller. Reports names that do not exist, loops, and stations that no run reaches. */

@@ -37,6 +37,7 @@ export const problemCodes = {
   'part-kind': 'The part is of another kind than what is due.',
   'station-not-wired': 'A station has no run that leads to it.',
   'run-to-itself': 'A run starts and ends at the same station.',
+  'multiples-apart': 'The multiples of the cycle on which stations are served meet too seldom.',
   'run-twice': 'Two runs lead from one station to the same other one.',
   'runs-closed': 'The runs close a loop that is no ring.',
   'runs-apart': 'No chain of runs leads from the controller to a station.',

@@ -47,6 +47,8 @@ export function group<T extends object>(
   field: Field<T>,
   spec: About & { readonly reserved?: Readonly<Record<string, string>> },
 ): Field<readonly (T & { readonly name: string })[]> {
+  const reservedFor = (name: string): string | undefined =>
+    Object.hasOwn(spec.reserved ?? {}, name) ? spec.reserved?.[name] : undefined;
   return {
     read: (at, _path, reading) => {
       if (at === undefined || !expectMap(at, reading, 'a name for each entry') || at.node.kind !== 'map') return [];
@@ -65,7 +67,7 @@ export function group<T extends object>(
           return [];
         }
         const reason = nameForm.test(entry.key)
-          ? spec.reserved?.[entry.key]
+          ? reservedFor(entry.key)
           : 'a name is small letters, digits and _, and starts with a letter';
         if (reason !== undefined) {
           reading.problem(cursor, 'key', {

@@ -170,6 +170,9 @@ function cut(text: string, defects: Defect[]): readonly Span[] {
   return starts.map((from, index) => ({ from, to: starts[index + 1] ?? text.length }));
 }
 
+/** A section that is so broken is not told of further. */
+const mostDefects = 100;
+
 function parseSection(text: string): ParsedSection {
   const defects: Defect[] = [];
   const document = parseDocument(text, {
@@ -178,7 +181,7 @@ function parseSection(text: string): ParsedSection {
     prettyErrors: false,
     logLevel: 'silent',
   });
-  for (const error of document.errors) {
+  for (const error of document.errors.slice(0, mostDefects)) {
     const [from, to] = error.pos;
     defects.push({ from, to: Math.max(to, from + 1), code: 'yaml', ...wordingOf(error.code, error.message) });
   }

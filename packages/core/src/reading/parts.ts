@@ -115,7 +115,7 @@ export function partUse<const F extends Fields>(
       }
       knownKeys(at, keys, reading);
       for (const { key } of at.node.entries) {
-        const inner = (own as Fields)[key];
+        const inner = Object.hasOwn(own, key) ? (own as Fields)[key] : undefined;
         if (inner !== undefined) use[key] = inner.read(child(at, key, reading), `${path}.${key}`, reading);
       }
       use.part ??= part.read(undefined, `${path}.part`, reading);

@@ -33,6 +33,18 @@ export type Dialect = 'machine' | 'catalogue';
 /** The link in the chain of a value that the planner wrote. */
 export const plannedVia = 'planned';
 
+/** What is said of names that are not there; it may be wrong where a part of the text could not be read. */
+const ofNames: readonly ProblemCode[] = [
+  'name-unknown',
+  'station-not-wired',
+  'runs-apart',
+  'set-in-vain',
+  'part-unknown',
+];
+
+/** More problems than this are not told in one run (our judgement: nobody reads further, and a broken file has any number). */
+export const mostProblems = 500;
+
 export class Reading {
   readonly dialect: Dialect;
   // Met while reading, and put in order by path only when somebody asks.
@@ -45,6 +57,7 @@ export class Reading {
   readonly #planned = new Map<string, Cursor>();
   readonly #plannedUsed = new Set<string>();
   #sharing: Map<string, string[]> | undefined;
+  #damaged = false;
 
   constructor(dialect: Dialect) {
     this.dialect = dialect;
@@ -120,6 +133,11 @@ export class Reading {
     this.#remarks.set(keyOf(problem), problem);
   }
 
+  /** Says that a part of the text could not be read: names may stand in it, so that they are not missed. */
+  damage(): void {
+    this.#damaged = true;
+  }
+
   /** Reports a problem at a node. One that several entries inherit is reported once, where it is written. */
   problem(at: Cursor, part: Part, wording: Wording): void {
     this.add(this.#problemAt(at, part, wording));
@@ -130,6 +148,8 @@ export class Reading {
   }
 
   add(problem: Problem): void {
+    if (this.#damaged && ofNames.includes(problem.code)) return;
+    if (this.#problems.size >= mostProblems) return;
     const key = keyOf(problem);
     if (!this.#problems.has(key)) this.#problems.set(key, problem);
   }

@@ -10,52 +10,85 @@ export function entriesOf(at: Cursor, reading: Reading): readonly Entry[] {
   if (at.node.kind !== 'map') return [];
   const entries = at.node.entries.flatMap((entry) => spread(at, entry, reading));
   if (!entries.some((entry) => entryOf(entry.value, 'like') !== undefined)) return entries;
-  const byName = new Map(entries.map((entry) => [entry.key, entry]));
-  return entries.map((entry) => ({ ...entry, value: follow(entry, [], at, byName, reading) }));
+  const family = new Family(at, entries, reading);
+  return entries.map((entry) => ({ ...entry, value: family.over(entry) }));
 }
 
-/** An entry's node over what it inherits; without the key `like`, which has done its work. */
-function follow(
-  entry: Entry,
-  way: readonly string[],
-  at: Cursor,
-  byName: ReadonlyMap<string, Entry>,
-  reading: Reading,
-): Node {
-  const likeEntry = entryOf(entry.value, 'like');
-  if (likeEntry === undefined || entry.value.kind !== 'map') return entry.value;
-  const own: MapNode = { ...entry.value, entries: entry.value.entries.filter((each) => each.key !== 'like') };
-  const here = enter(at, entry, reading);
-  const likeAt = enter(here, likeEntry, reading);
-  const name = likeEntry.value.kind === 'leaf' ? likeEntry.value.text : '';
-  const base = byName.get(name);
-  if (base === undefined) {
-    const names = [...byName.keys()].filter((each) => each !== entry.key);
-    const near = nearest(name, names);
-    reading.problem(likeAt, 'value', {
-      code: 'name-unknown',
-      message: `there is no '${name}' here to be like`,
-      remedy: near === undefined ? 'Name another entry of the same group.' : `Did you mean '${near}'?`,
-    });
-    return own;
+/** The entries of a group that may be like one another. Every entry is followed once, however many are like it. */
+class Family {
+  readonly #at: Cursor;
+  readonly #reading: Reading;
+  readonly #byName: ReadonlyMap<string, Entry>;
+  readonly #bases = new Map<string, Node>();
+  readonly #way: string[] = [];
+
+  constructor(at: Cursor, entries: readonly Entry[], reading: Reading) {
+    this.#at = at;
+    this.#reading = reading;
+    this.#byName = new Map(entries.map((entry) => [entry.key, entry]));
   }
-  if (name === entry.key || way.includes(name)) {
-    // The circle is met once from each of its entries; it is reported at the one that stands first.
-    const circle = [...way.slice(way.includes(name) ? way.indexOf(name) : way.length), entry.key];
-    if ([...byName.keys()].find((each) => circle.includes(each)) === entry.key) {
-      const through = circle.length > 2 ? ` through ${circle.slice(1, -1).join(' and ')}` : '';
-      reading.problem(likeAt, 'value', {
-        code: 'like-circle',
-        message: `'${entry.key}' is like '${name}', and that leads back to '${entry.key}'${through}`,
-        remedy: 'Give the values in one of them.',
+
+  /** An entry's node over what it inherits; without the key `like`, which has done its work. */
+  over(entry: Entry): Node {
+    const likeEntry = entryOf(entry.value, 'like');
+    if (likeEntry === undefined || entry.value.kind !== 'map') return entry.value;
+    const own: MapNode = { ...entry.value, entries: entry.value.entries.filter((each) => each.key !== 'like') };
+    const here = enter(this.#at, entry, this.#reading);
+    const name = this.#nameOf(enter(here, likeEntry, this.#reading), entry.key);
+    if (name === undefined) return own;
+    this.#way.push(entry.key);
+    const inherited = this.#base(name);
+    this.#way.pop();
+    const baseAt = enter(this.#at, { ...this.#byName.get(name)!, value: inherited }, this.#reading);
+    return over(own, here, asMap(inherited), { ...baseAt, node: inherited }, `like ${name}`, this.#reading);
+  }
+
+  /** What others inherit from an entry: its values as they are written, without what `set` did to it. */
+  #base(name: string): Node {
+    const known = this.#bases.get(name);
+    if (known !== undefined) return known;
+    const base = this.over(withoutSet(this.#byName.get(name)!));
+    this.#bases.set(name, base);
+    return base;
+  }
+
+  /** The base that an entry names, when there is one and following it does not lead back; reports it when not. */
+  #nameOf(likeAt: Cursor, entry: string): string | undefined {
+    const name = likeAt.node.kind === 'leaf' ? likeAt.node.text : '';
+    if (!this.#byName.has(name)) {
+      const near = nearest(
+        name,
+        [...this.#byName.keys()].filter((each) => each !== entry),
+      );
+      this.#reading.problem(likeAt, 'value', {
+        code: 'name-unknown',
+        message: `there is no '${name}' here to be like`,
+        remedy: near === undefined ? 'Name another entry of the same group.' : `Did you mean '${near}'?`,
       });
+      return undefined;
     }
-    return own;
+    if (name !== entry && !this.#way.includes(name)) return name;
+    this.#reportCircle([
+      ...this.#way.slice(this.#way.includes(name) ? this.#way.indexOf(name) : this.#way.length),
+      entry,
+    ]);
+    return undefined;
   }
-  const below = withoutSet(base);
-  const inherited = follow({ ...below, value: below.value }, [...way, entry.key], at, byName, reading);
-  const baseAt = enter(at, { ...base, value: inherited }, reading);
-  return over(own, here, asMap(inherited), { ...baseAt, node: inherited }, `like ${name}`, reading);
+
+  /** Each in a circle is like the next, and the last like the first; it is reported at the one that stands first. */
+  #reportCircle(circle: readonly string[]): void {
+    const first = [...this.#byName.keys()].find((key) => circle.includes(key))!;
+    const at = circle.indexOf(first);
+    const [next = first, ...through] = [...circle.slice(at + 1), ...circle.slice(0, at)];
+    const entry = this.#byName.get(first)!;
+    const likeAt = enter(enter(this.#at, entry, this.#reading), entryOf(entry.value, 'like')!, this.#reading);
+    const by = through.length === 0 ? '' : ` through ${through.join(' and ')}`;
+    this.#reading.problem(likeAt, 'value', {
+      code: 'like-circle',
+      message: `'${first}' is like '${next}', and that leads back to '${first}'${by}`,
+      remedy: 'Give the values in one of them.',
+    });
+  }
 }
 
 /** `own` on top of `base`: maps merge, a map over a list changes the one element of that kind, all else replaces. */

@@ -1,6 +1,7 @@
 // What every formula says about itself is true: its text, its unit, its symbols, its source and its proof.
 import { describe, expect, it } from 'vitest';
 import { repositoryFiles } from '../../../../tests/support/files.ts';
+import { mutantsOf } from '../../../../tests/support/formula-mutants.ts';
 import {
   type FormulaRule,
   idNamesItsFolder,
@@ -28,6 +29,10 @@ const equivalents: Readonly<Record<string, string>> = {
   'networks.frame.occupancy_if_sent: L / R': 'the case holds for a length of nothing only',
 };
 
+/** What is listed as an equivalent and is none: a mutant that does not survive, or of a text that has changed. */
+const unusedEquivalents = (listed: Readonly<Record<string, string>>, survivors: readonly string[]): readonly string[] =>
+  Object.keys(listed).filter((name) => !survivors.includes(name));
+
 const files = repositoryFiles();
 const records = allFormulas();
 const methods = allMethods();
@@ -45,7 +50,7 @@ const sound: FormulaRecord = {
   source: 'definition',
   proof: 'F5',
   of: (a: number, b: number, c: readonly number[], n: number) =>
-    a > b ? a - 2 * b + c.reduce((sum, each) => sum + each) : Math.max(...c) - b * n,
+    a > b ? a - 2 * b + c.reduce((sum, each) => sum + each, 0) : Math.max(...c) - b * n,
 };
 const planted = (change: Partial<FormulaRecord>): FormulaRecord => ({ ...sound, ...change });
 const single = (text: string, of: (a: number, b: number) => number, change: Partial<FormulaRecord> = {}) =>
@@ -57,6 +62,15 @@ const single = (text: string, of: (a: number, b: number) => number, change: Part
     of,
     ...change,
   });
+const listed = (text: string, of: (a: number, c: readonly number[]) => number) =>
+  planted({
+    cases: [{ text }],
+    symbols: { a: 's', c: 's[]' },
+    means: { a: 'first', c: 'others' },
+    try: { a: [0, 4], c: [1, 5] },
+    of,
+  });
+const added = (a: number, c: readonly number[]) => a + c.reduce((sum, each) => sum + each);
 
 describe('all formulas', () => {
   it('are found, each once', () => {
@@ -73,7 +87,8 @@ describe('all formulas', () => {
   it('have a text in which every slip shows, but for slips that change nothing', () => {
     const survivors = records.flatMap(survivorsOf);
     expect(survivors.filter((name) => !Object.hasOwn(equivalents, name))).toEqual([]);
-    expect(Object.keys(equivalents).filter((name) => !survivors.includes(name))).toEqual([]);
+    expect(unusedEquivalents(equivalents, survivors)).toEqual([]);
+    expect(unusedEquivalents({ ...equivalents, 'margin: C - D': 'a slip' }, survivors)).toEqual(['margin: C - D']);
   });
 
   it('name a proof that is the title of a test, and so do methods', () => {
@@ -129,6 +144,20 @@ describe('the rules for formulas', () => {
     ['an infinite text', textGivesTheValue, single('a/(b/b - 1)', (a) => a), /the text gives Infinity/],
     ['a complex text', textGivesTheValue, single('a*sqrt(b/b - 2)', (a) => a), /is not in s|not a number/],
     ['a text that ends too early', textGivesTheValue, single('a +', (a) => a), /end of expression/],
+    ['a sign that our notation lacks', textGivesTheValue, single('a + +b', (a, b) => a + b), /a value is expected/],
+    ['a product without its sign', textGivesTheValue, single('2 a - b', (a, b) => 2 * a - b), /'a - b' is left over/],
+    [
+      'a function that fails for an empty list',
+      textGivesTheValue,
+      listed('a + sum(c)', added),
+      /Reduce of empty array/,
+    ],
+    [
+      'a function that invents a largest of no values',
+      textGivesTheValue,
+      listed('a + max(c)', (a, c) => a + Math.max(0, ...c)),
+      /reads the text as -Infinity, the function gives/,
+    ],
     ['a case never met', textGivesTheValue, planted({ try: { ...sound.try, a: [-9, -1] } }), /was hit 0 times only/],
     ['a case at the wrong place', textGivesTheValue, planted({ cases: sound.cases.toReversed() }), /the text gives/],
     [
@@ -181,6 +210,23 @@ describe('the rules for formulas', () => {
     expect(found).toHaveLength(1);
     if (typeof message === 'string') expect(found[0]).toBe(message);
     else expect(found[0]).toMatch(message);
+  });
+
+  it.each([
+    ['η + b', 'η - b; η; b; b + b; -η + b; η + η; η + -b'],
+    ['η .+ b', 'η - b; η; b; b + b; -η + b; η + η; η + -b'],
+    ['η ./ b', 'b ./ η; η .* b; η; b; b ./ b; -η ./ b; η ./ η; η ./ -b'],
+    ['1e-3*η', '0.001 * b; 0.001 / η; 0.001; η; 1.001 * η; 0.001001 * η; 0.001 * -η'],
+    ['η == b', 'η != b; b == b; -η == b; η == η; η == -b'],
+    ['η <= b', 'b <= η; η < b; η >= b; b <= b; -η <= b; η <= η; η <= -b'],
+    ['max(η, b)', 'max(b); max(η); min(η, b); max(b, b); max(-η, b); max(η, η); max(η, -b)'],
+    ['abs(η)', 'abs(b); η'],
+    ['sqrt(η)', 'sqrt(b); cbrt(η); η; sqrt(-η)'],
+    ['exp(η)', 'exp(b); log(η); η; exp(-η)'],
+    ['round(η)', 'round(b); floor(η); ceil(η); η; round(-η)'],
+  ])('try every slip in %s', (text, names) => {
+    const mutants = mutantsOf(planted({ cases: [{ text }], symbols: { η: '1', b: '1' } }));
+    expect(mutants.map(({ name }) => name.replace(`${sound.id}: `, '')).join('; ')).toBe(names);
   });
 
   it.each([

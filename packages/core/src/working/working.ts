@@ -1,6 +1,6 @@
 // The working behind a number, as plain data: what crosses to a screen, a document or another thread.
 import { printQuantity } from '../units/print-quantity.ts';
-import { evaluate, parseExpression, printExpression, type Value } from './expression.ts';
+import { type Expression, evaluate, parseExpression, printExpression, type Value } from './expression.ts';
 import { type Case, compute, type FormulaRecord } from './formula.ts';
 import type { Origin } from './origin.ts';
 import { addressOf, isStep, Quantity, type Step } from './quantity.ts';
@@ -67,8 +67,13 @@ export function workingOf(quantity: Quantity, done = new Map<Quantity, Working>(
 
 function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
   const formula = quantity.by;
+  const inputs = Object.entries(quantity.inputs).map(([symbol, input]) => ({
+    symbol,
+    means: formula.means[symbol] ?? '',
+    values: listOf(input).map((each) => workingOf(each, done)),
+  }));
   const { text, when, substituted } =
-    formula.prose === undefined ? texts(quantity) : { text: formula.prose, when: undefined, substituted: '' };
+    formula.prose === undefined ? texts(quantity, inputs) : { text: formula.prose, when: undefined, substituted: '' };
   return {
     ...shown(quantity),
     step: {
@@ -79,24 +84,36 @@ function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
       substituted,
       source: cite(formula.source, formula.at),
       proof: formula.proof,
-      inputs: Object.entries(quantity.inputs).map(([symbol, input]) => ({
-        symbol,
-        means: formula.means[symbol] ?? '',
-        values: listOf(input).map((each) => workingOf(each, done)),
-      })),
+      inputs,
     },
   };
 }
 
 /** The text of a formula, the condition of the case that applied, and the text with values. */
-function texts(step: Step): { readonly text: string; readonly when: string | undefined; readonly substituted: string } {
+function texts(
+  step: Step,
+  inputs: readonly WorkingInput[],
+): { readonly text: string; readonly when: string | undefined; readonly substituted: string } {
   const used = caseOf(step);
-  const tree = parseExpression(used.text);
   return {
-    text: printExpression(tree, (symbol) => symbol),
-    when: used.when === undefined ? undefined : printExpression(parseExpression(used.when), (symbol) => symbol),
-    substituted: printExpression(tree, (symbol) => substitute(step.inputs[symbol]!)),
+    text: read(used.text).printed,
+    when: used.when === undefined ? undefined : read(used.when).printed,
+    substituted: printExpression(read(used.text).tree, (symbol) =>
+      substitute(inputs.find((input) => input.symbol === symbol)!),
+    ),
   };
+}
+
+/** Each text that a formula states is read once; there are as many as the formulas have. */
+const readTexts = new Map<string, { readonly tree: Expression; readonly printed: string }>();
+
+function read(text: string): { readonly tree: Expression; readonly printed: string } {
+  const known = readTexts.get(text);
+  if (known !== undefined) return known;
+  const tree = parseExpression(text);
+  const fresh = { tree, printed: printExpression(tree, (symbol) => symbol) };
+  readTexts.set(text, fresh);
+  return fresh;
 }
 
 /** One number of a flat working; its inputs are addresses of others. */
@@ -108,8 +125,14 @@ export interface FlatWorking extends Shown {
 }
 
 /** A working with each number once, by address: what is written as JSON. The first is the number asked for. */
-export function flatten(working: Working, flat = new Map<string, FlatWorking>()): readonly FlatWorking[] {
-  if (flat.has(working.address)) return [];
+export function flatten(working: Working): readonly FlatWorking[] {
+  const flat = new Map<string, FlatWorking>();
+  gather(working, flat);
+  return [...flat.values()];
+}
+
+function gather(working: Working, flat: Map<string, FlatWorking>): void {
+  if (flat.has(working.address)) return;
   const { step, ...rest } = working;
   const inputs = step?.inputs.map(({ symbol, means, values }) => ({
     symbol,
@@ -117,8 +140,7 @@ export function flatten(working: Working, flat = new Map<string, FlatWorking>())
     from: values.map((each) => each.address),
   }));
   flat.set(working.address, step === undefined ? rest : { ...rest, step: { ...step, inputs: inputs ?? [] } });
-  for (const input of step?.inputs ?? []) for (const each of input.values) flatten(each, flat);
-  return [...flat.values()];
+  for (const input of step?.inputs ?? []) for (const each of input.values) gather(each, flat);
 }
 
 /** Computes a step again from its leaves; the result has the identical bits. */
@@ -151,15 +173,14 @@ const listOf = (input: Quantity | readonly Quantity[]): readonly Quantity[] =>
   Array.isArray(input) ? input : [input as Quantity];
 
 /** A long list is shortened in the line of values; the list under it is whole. */
-function substitute(input: Quantity | readonly Quantity[]): string {
-  const list = listOf(input);
-  if (!Array.isArray(input)) return print(list[0]!);
-  const texts = list.length > 4 ? [...list.slice(0, 2).map(print), '…', print(list.at(-1)!)] : list.map(print);
-  return texts.join(', ');
+function substitute({ values }: WorkingInput): string {
+  const texts = values.map(({ text }) => text);
+  return texts.length > 4 ? `${texts[0]}, ${texts[1]}, …, ${texts.at(-1)}` : texts.join(', ');
 }
 
 /** The case of the formula that applied to the values of a step. */
 export function caseOf(step: Step): Case {
+  if (step.by.cases.length === 1) return step.by.cases[0]!;
   const values: Record<string, Value> = {};
   for (const [symbol, input] of Object.entries(step.inputs)) {
     values[symbol] = Array.isArray(input) ? input.map((each: Quantity) => each.value) : (input as Quantity).value;
@@ -169,5 +190,5 @@ export function caseOf(step: Step): Case {
 
 /** The first case whose condition holds; the last one needs none. */
 export const applies = (formula: FormulaRecord, values: Readonly<Record<string, Value>>): Case =>
-  formula.cases.find((each) => each.when === undefined || evaluate(parseExpression(each.when), values)) ??
+  formula.cases.find((each) => each.when === undefined || evaluate(read(each.when).tree, values)) ??
   formula.cases.at(-1)!;

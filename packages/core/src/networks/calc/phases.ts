@@ -1,9 +1,10 @@
 // Stations on multiples of the cycle: in which of their cycles each is served, so that the fullest cycle is as empty as
 // possible.
 
-/** Cycles after which everything repeats. More than this is refused by the reader. */
+/** More cycles until everything repeats are not planned (our judgement: eight times eight; no machine was seen with more). */
 export const longestPattern = 64;
 
+/** After how many cycles everything repeats. */
 export function patternOf(multiples: readonly number[]): number {
   return multiples.reduce((whole, each) => (whole * each) / greatestDivisor(whole, each), 1);
 }

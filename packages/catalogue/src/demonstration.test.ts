@@ -1,0 +1,147 @@
+// The demonstration parts: whole, sourced, consistent, and none without a reason to be there.
+import type { Part } from '@layshaft/core';
+import { describe, expect, it } from 'vitest';
+import { figuresOf, textOf } from '../../core/src/reading/figures-of.ts';
+import { Quantity } from '../../core/src/working/quantity.ts';
+import { demonstration } from './demonstration.ts';
+
+const catalogue = demonstration();
+const parts = [...catalogue.parts.values()];
+const value = (part: Part, key: string): number => {
+  const found = key === 'cost' ? part.cost : part.values[key];
+  if (!(found instanceof Quantity)) throw new Error(`${part.name} has no ${key}`);
+  return found.value;
+};
+const words = (part: Part, key: string): readonly string[] => part.values[key] as readonly string[];
+const fastest = (part: Part): number =>
+  Math.min(...(part.values.cycles as readonly Quantity[]).map((cycle) => cycle.value));
+const ofKind = (kind: string): readonly Part[] => parts.filter((part) => part.kind === kind);
+
+describe('the demonstration catalogue', () => {
+  it('reads without a problem', () => expect(catalogue.problems).toEqual([]));
+
+  it('states title, cost, source and condition of every part', () => {
+    for (const part of parts) {
+      expect(textOf(part.title), part.name).toBeTruthy();
+      expect(value(part, 'cost'), part.name).toBeGreaterThanOrEqual(0);
+      for (const { key, source, condition, text } of figuresOf(part)) {
+        if (!/\d/.test(text) || key === 'cycles' || key.endsWith('taken_by_the_network')) continue;
+        expect(source, `${part.name}.${key}`).toBeTruthy();
+        expect(condition, `${part.name}.${key}`).toBeTruthy();
+      }
+    }
+  });
+
+  it('says of every figure with another source than the demonstration which one that is', () => {
+    const others = new Set(parts.flatMap((part) => figuresOf(part).map(({ source }) => source)));
+    expect(
+      [...others]
+        .filter((source) => source !== undefined && source !== 'demonstration data')
+        .every((source) => /IEEE|IEC|common practice|memory/.test(source!)),
+    ).toBe(true);
+  });
+
+  it('gives a usual value that is within its limit', () => {
+    for (const part of parts) {
+      for (const figure of Object.values(part.values)) {
+        if (!(figure instanceof Quantity) || !('typical' in figure.by) || figure.by.typical === undefined) continue;
+        const number = (text: string): number => Number.parseFloat(text);
+        const unit = (text: string): string => text.replace(/^[\d.]+ ?/, '');
+        if (unit(figure.by.typical) === unit(figure.by.written))
+          expect(number(figure.by.typical), part.name).toBeLessThanOrEqual(number(figure.by.written));
+      }
+    }
+  });
+
+  it('names no maker: titles say what a part is and how large', () => {
+    for (const part of parts)
+      expect(textOf(part.title)!).toMatch(
+        /^(Motion controller|Servo drive|Remote rack|Hub|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
+      );
+  });
+});
+
+/** A family from small to large: each member costs more than the one before it, and does more. */
+const families: readonly { readonly names: readonly string[]; readonly does: (part: Part) => readonly number[] }[] = [
+  {
+    names: ['controller_s', 'controller_m', 'controller_l'],
+    does: (part) => [
+      value(part, 'ports'),
+      1 / fastest(part),
+      1 / value(part, 'kernel_per_axis'),
+      value(part, 'kernel_share'),
+    ],
+  },
+  {
+    names: ['drive_5', 'drive_10', 'drive_20', 'drive_45'],
+    does: (part) => [value(part, 'current'), 1 / value(part, 'turnaround')],
+  },
+  { names: ['rack_small', 'rack_large'], does: (part) => [value(part, 'command'), value(part, 'answer')] },
+  { names: ['hub_6', 'hub_12'], does: (part) => [value(part, 'plugs')] },
+  { names: ['switch_8', 'switch_quick_8'], does: (part) => [value(part, 'plugs'), 1 / value(part, 'forwarding')] },
+  {
+    names: ['summation_100', 'summation_1000'],
+    does: (part) => [value(part, 'rate'), value(part, 'stations_at_most'), 1 / value(part, 'cycle_at_least')],
+  },
+  {
+    names: ['slotted_100', 'slotted_1000'],
+    does: (part) => [
+      value(part, 'rate'),
+      value(part, 'stations_at_most'),
+      value(part, 'hops_at_most'),
+      1 / value(part, 'cycle_at_least'),
+    ],
+  },
+];
+
+describe('in a family', () => {
+  it.each(families)('$names: bigger costs more and does more', ({ names, does }) => {
+    for (let index = 1; index < names.length; index++) {
+      const [small, large] = [catalogue.parts.get(names[index - 1]!)!, catalogue.parts.get(names[index]!)!];
+      expect(value(large, 'cost')).toBeGreaterThan(value(small, 'cost'));
+      const [less, more] = [does(small), does(large)];
+      expect(more.every((each, at) => each >= less[at]!)).toBe(true);
+      expect(more.some((each, at) => each > less[at]!)).toBe(true);
+    }
+  });
+});
+
+/** For each part a requirement under which it is the cheapest of its kind that holds. */
+const requirements: Readonly<Record<string, (part: Part) => boolean>> = {
+  controller_s: (part) => value(part, 'ports') >= 1,
+  controller_m: (part) => fastest(part) <= 250e-6,
+  controller_l: (part) => value(part, 'ports') >= 3,
+  drive_5: (part) => value(part, 'current') >= 4,
+  drive_10: (part) => value(part, 'current') >= 8,
+  drive_20: (part) => value(part, 'turnaround') <= 2.5e-6,
+  drive_45: (part) => value(part, 'current') >= 40,
+  rack_small: (part) => value(part, 'answer') >= 8 * 20,
+  rack_large: (part) => value(part, 'answer') >= 8 * 60,
+  hub_6: (part) => value(part, 'plugs') >= 5,
+  hub_12: (part) => value(part, 'plugs') >= 8,
+  switch_8: (part) => value(part, 'plugs') >= 8,
+  switch_quick_8: (part) => value(part, 'plugs') >= 8 && value(part, 'forwarding') < 2e-6,
+  branch_4: (part) => value(part, 'forwarding') < 0.5e-6,
+  bulkhead: () => true,
+  solid: () => true,
+  flexible: (part) => textOf(part.title)!.includes('moving'),
+  shared_10: () => true,
+  polled_100: (part) => value(part, 'rate') >= 100e6,
+  chained_100: (part) => value(part, 'rate') >= 100e6 && value(part, 'stations_at_most') >= 80,
+  pipelined_100: (part) => words(part, 'topologies').includes('ring'),
+  summation_100: (part) => value(part, 'stations_at_most') >= 150,
+  slotted_100: (part) => words(part, 'topologies').includes('ring') && words(part, 'passes').includes('frame'),
+  summation_1000: (part) => value(part, 'stations_at_most') >= 300,
+  slotted_1000: (part) => value(part, 'rate') >= 1e9 && words(part, 'passes').includes('start'),
+};
+
+describe('a requirement under which it is the cheapest that holds', () => {
+  it('is known of every part, and of nothing else', () =>
+    expect(Object.keys(requirements).sort()).toEqual([...catalogue.parts.keys()].sort()));
+  it.each(Object.keys(requirements))('%s has', (name) => {
+    const part = catalogue.parts.get(name)!;
+    const holding = ofKind(part.kind).filter(requirements[name]!);
+    expect(holding).toContain(part);
+    expect(holding.toSorted((a, b) => value(a, 'cost') - value(b, 'cost'))[0]?.name).toBe(name);
+  });
+});
