@@ -39,7 +39,7 @@ export function readQuantity(text: string, due: Unit): QuantityReading {
 }
 
 /** A plain number, not followed by what would make it another: more digits, a comma, digit groups, a fraction. */
-const numberAtStart = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(?![\d.,_'’/]|\s\d{3}(?!\d)|\s+\d+\/\d)\s*/;
+const numberAtStart = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(?![\d.,_]|['’/]\d|\s\d{3}(?!\d)|\s+\d+\/\d)\s*/;
 
 const asWritten: Scale = { before: 0, times: 1, over: 1, shift: 0 };
 
@@ -74,7 +74,7 @@ function readSpecial(clean: string, due: Unit): QuantityReading | undefined {
     const reading = readQuantity(`${turned[2]} ${turned[1]}`, due);
     return reading.ok ? { ...reading, written: text } : { ...reading, ...whole };
   }
-  if (!/^AWG(?![A-Za-z])|[\d\s]AWG$/.test(text)) return undefined;
+  if (!/^AWG(?![A-Za-z])|[\d\s]AWG$/i.test(text)) return undefined;
   const value = wireGaugeArea(text);
   if (value === undefined) {
     const remedy = 'Write AWG 4/0 to AWG 56, or the area such as 0.75 mm².';

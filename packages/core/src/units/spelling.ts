@@ -8,14 +8,15 @@ export type Spelling =
   | { readonly ok: true; readonly terms: readonly Term[]; readonly over: number }
   | { readonly ok: false; readonly from: number; readonly to: number; readonly readings: readonly string[] };
 
-/** Brings characters that Unicode has twice (mu, omega, K, minus) to one form; no length changes. */
+/** Brings characters that look the same (mu, omega, K, the minus, the degree) to one form; no length changes. */
 export function canonical(text: string): string {
-  if (!/[\u03bc\u2126\u212a\u2212]/.test(text)) return text;
+  if (!/[\u03bc\u2126\u212a\u2212\u2013\u00ba\u02da]/.test(text)) return text;
   return text
     .replace(/\u03bc/g, '\u00b5')
     .replace(/\u2126/g, '\u03a9')
     .replace(/\u212a/g, 'K')
-    .replace(/\u2212/g, '-');
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(/[\u00ba\u02da]/g, '°');
 }
 
 /**

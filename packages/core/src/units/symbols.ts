@@ -60,7 +60,7 @@ const ours = 'our own spelling';
 const rows: readonly Row[] = [
   { names: 'm', is: '', base: 'm', prefixes: 'n µ m c d k', source: si },
   { names: 'g', over: 1000, is: '', base: 'kg', prefixes: 'µ m k', source: si },
-  { names: 's sec', is: '', base: 's', prefixes: 'p n µ m', source: si },
+  { names: 's sec second seconds', is: '', base: 's', prefixes: 'p n µ m', source: si },
   { names: 'A', is: '', base: 'A', prefixes: 'n µ m k', source: si },
   { names: 'K', is: '', base: 'K', prefixes: 'm', source: si },
   { names: 'rad', is: '', base: 'rad', prefixes: 'µ m', source: si },
@@ -85,7 +85,7 @@ const rows: readonly Row[] = [
   { names: 'Hz', is: '1/s', base: 'cycle', prefixes: 'm k M G', source: si },
   { names: '°C degC', is: 'K', source: si },
 
-  { names: 'min', times: 60, is: 's', source: accepted },
+  { names: 'min minute minutes', times: 60, is: 's', source: accepted },
   { names: 'h hour hours', times: 60, is: 'min', source: accepted },
   { names: 'd day days', times: 24, is: 'h', source: accepted },
   { names: 'week weeks', times: 7, is: 'd', source: practice },
@@ -106,6 +106,7 @@ const rows: readonly Row[] = [
   { names: 'bar', times: 1e5, is: 'Pa', prefixes: 'm', source: sp811 },
   { names: 'rev turn turns', times: 2 * Math.PI, is: 'rad', source: sp811 },
   { names: 'rpm', is: 'rev/min', prefixes: 'k', source: sp811 },
+  { names: 'rps', is: 'rev/s', source: practice },
 
   { names: 'octet octets', times: 8, is: 'bit', prefixes: 'k M G', source: iec80000 },
   { names: 'B byte bytes', is: 'octet', source: iec80000 },

@@ -63,9 +63,10 @@ export function unitProblem(
     case 'ambiguous': {
       const spellings =
         trouble.readings.length > 1 ? trouble.readings : [...trouble.readings, usual[due].spellings[0]!];
-      const readings = [...new Set(spellings)].map((reading) => withValue(number, reading, due));
+      const sizes = spellings.map((reading) => sizeOf(reading, due));
+      const readings = spellings.filter((_, i) => sizes.indexOf(sizes[i]!) === i);
       const message = `${quote(spelling)} can be read in more than one way where ${measures} is due`;
-      return said('unit-ambiguous', message, `Write ${oneOf(readings)}.`);
+      return said('unit-ambiguous', message, `Write ${oneOf(readings.map((reading) => withValue(number, reading, due)))}.`);
     }
   }
 }
@@ -96,7 +97,12 @@ export function oneOf(options: readonly string[]): string {
 
 function withValue(number: WrittenNumber, spelling: string, due: Unit): string {
   const written = join(number.text, spelling);
-  const scale = scaleOf(spelling, due);
-  const value = scale ? printQuantity((number.value * scale.times) / scale.over, due) : written;
+  const value = printQuantity(number.value * sizeOf(spelling, due), due);
   return value === written ? written : `${written} (${value})`;
+}
+
+/** The size of a spelling that fits; 1 of a bare number. */
+function sizeOf(spelling: string, due: Unit): number {
+  const { times, over } = scaleOf(spelling, due) ?? { times: 1, over: 1 };
+  return times / over;
 }

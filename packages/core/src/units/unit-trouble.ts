@@ -23,6 +23,8 @@ export function troubleOf(spelling: string, due: Unit): Trouble {
     if (readings.length > 0) return { ...whole, kind: 'ambiguous', readings };
     return { ...whole, kind: 'wrong', measures: measuredBy(spelling) ?? measuredBy(candidates[0] ?? '') };
   };
+  const meant = meantByMark(spelling, due);
+  if (meant !== undefined) return { ...whole, kind: 'unknown', meant };
   if (flywheel.test(spelling)) return { ...whole, kind: 'wrong', measures: measuredBy(spelling) };
 
   const parts = takeApart(spelling);
@@ -39,12 +41,27 @@ export function troubleOf(spelling: string, due: Unit): Trouble {
   return { kind: 'unknown', from: unknown.from, to: unknown.to, meant: meantBy(spelling, unknown, words, due) };
 }
 
-/** The spelling with the nearest of `words` that makes it fit; the nearest are tried first, since trying takes the time. */
+/** The unit behind a sign for it that fits: inches for `"`, and `1/min` for the `/min` of `60/min`. */
+export function meantByMark(spelling: string, due: Unit): string | undefined {
+  const candidates = spelling.startsWith('/') ? [`1${spelling}`] : marks.get(spelling);
+  return candidates?.find((candidate) => scaleOf(candidate, due));
+}
+
+/** Signs that stand for one unit of length and another of angle (common practice, no source). */
+const marks: ReadonlyMap<string, readonly string[]> = new Map([
+  ...["'", '’', '′'].map((mark) => [mark, ['ft', 'arcmin']] as const),
+  ...['"', '”', '″'].map((mark) => [mark, ['in', 'arcsec']] as const),
+]);
+
+/**
+ * The spelling with the nearest of `words` that makes it fit; the nearest are tried first, since trying takes the time.
+ * A word that only lacks letters in front is passed over: for `usec` it would be `sec`, a million times too long.
+ */
 function meantBy(spelling: string, unknown: Term, words: Iterable<string>, due: Unit): string | undefined {
   const left = new Set(words);
   for (let word = nearest(unknown.word, left); word !== undefined; word = nearest(unknown.word, left)) {
     const meant = replaceWord(spelling, unknown, word);
-    if (scaleOf(meant, due)) return meant;
+    if (!unknown.word.endsWith(word) && scaleOf(meant, due)) return meant;
     left.delete(word);
   }
   return undefined;
@@ -53,11 +70,18 @@ function meantBy(spelling: string, unknown: Term, words: Iterable<string>, due: 
 /** Words of the trade that have several sizes; none is guessed. */
 const severalMeanings: ReadonlyMap<string, readonly string[]> = new Map(
   Object.entries({
-    ...{ hp: ['hp_metric', 'hp_mechanical'], ton: ['t', 'ton_us', 'ton_uk'], tons: ['t', 'ton_us', 'ton_uk'] },
-    ...{ kB: ['koctet', 'KiB'], MB: ['Moctet', 'MiB'], GB: ['Goctet', 'GiB'] },
+    ...{ hp: ['hp_metric', 'hp_mechanical'], HP: ['hp_metric', 'hp_mechanical'] },
+    ...{ ton: ['t', 'ton_us', 'ton_uk'], tons: ['t', 'ton_us', 'ton_uk'] },
+    ...{ ...thousands('k', ['koctet', 'KiB']), ...thousands('K', ['koctet', 'KiB']) },
+    ...{ ...thousands('M', ['Moctet', 'MiB']), ...thousands('G', ['Goctet', 'GiB']) },
     ...{ b: ['bit', 'octets'], kb: ['kbit', 'koctet'], Mb: ['Mbit', 'Moctet'], Gb: ['Gbit', 'Goctet'] },
   }),
 );
+
+/** Thousands of bytes, which some count by 1000 and some by 1024, under each of their names. */
+function thousands(prefix: string, readings: readonly string[]): Record<string, readonly string[]> {
+  return Object.fromEntries(['B', 'byte', 'bytes', 'Byte', 'Bytes'].map((name) => [prefix + name, readings]));
+}
 
 /** Sheets in kilograms of force write it as the mass too; never read so without asking. */
 const kilogramAsForce: ReadonlyMap<string, string> = new Map(Object.entries({ kg: 'kgf', g: 'gf' }));
