@@ -26,7 +26,7 @@ const shows: Readonly<Record<ProblemCode, readonly [marked: string, remedy: stri
   'decimal-comma': ['2,5', '2.5 m'],
   'digit-grouping': [`1'024`, '1024 octets'],
   'unit-missing': ['', '500 ms, 500 µs or 500 s'],
-  'unit-unknown': ['usec', 'Write 500 '],
+  'unit-unknown': ['usec', '500 µs'],
   'unit-wrong': ['kHz', '500 µs'],
   'unit-ambiguous': ['Mb/s', '100 Mbit/s or 100 Moctet/s'],
   'like-circle': ['black', 'one of them'],

@@ -10,6 +10,7 @@ describe('nearest', () => {
     ['cylce', ['cycle', 'repeat'], 'cycle'],
     ['tolerence', ['tolerance', 'turnaround'], 'tolerance'],
     ['ab', ['ac', 'ad'], 'ac'],
+    ['a'.repeat(60), ['a'.repeat(60)], 'a'.repeat(60)],
   ])('of %s in %j is %s', (word, candidates, expected) => {
     expect(nearest(word, candidates)).toBe(expected);
   });

@@ -61,6 +61,8 @@ function plainNumbers(digits: string, exponent: string): string[] {
   }
   if (/^[+-]?[1-9]\d{0,2}([,_'’\s]\d{3})+(\.\d+)?$/.test(digits)) readings.push(digits.replace(/[,_'’\s]/g, ''));
   else if (/^[+-]?[1-9]\d{0,2}(\.\d{3}){2,}$/.test(digits)) readings.push(digits.replaceAll('.', ''));
-  else if (/^[+-]?\d+(_\d+)+(\.\d+)?$/.test(digits)) readings.push(digits.replaceAll('_', ''));
-  return readings.map((reading) => Number(reading + exponent)).filter(Number.isFinite).map(String);
+  return readings
+    .map((reading) => Number(reading + exponent))
+    .filter(Number.isFinite)
+    .map(String);
 }

@@ -54,13 +54,21 @@ describe('ASTM B258, standard diameters of American wire gauges in inches (from 
   it.each<[gauge: string, printed: string]>([
     ['4/0', '0.4600'],
     ['0000', '0.4600'],
+    ['3/0', '0.4096'],
     ['2/0', '0.3648'],
+    ['1/0', '0.3249'],
     ['0', '0.3249'],
     ['1', '0.2893'],
     ['10', '0.1019'],
+    ['12', '0.0808'],
+    ['14', '0.0641'],
+    ['16', '0.0508'],
     ['18', '0.0403'],
     ['24', '0.0201'],
+    ['30', '0.0100'],
     ['36', '0.0050'],
+    ['40', '0.0031'],
+    ['56', '0.00049'],
   ])('%s', (gauge, printed) => {
     const diameter = (text: string) => Math.sqrt((4 * readIn(text, 'm²')) / Math.PI) / 0.0254;
     expect(Math.abs(diameter(`AWG ${gauge}`) - Number(printed))).toBeLessThanOrEqual(halfDigit(printed));

@@ -39,7 +39,8 @@ export function readQuantity(text: string, due: Unit): QuantityReading {
 }
 
 /** A plain number, not followed by what would make it another: more digits, a comma, digit groups, a fraction. */
-const numberAtStart = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(?![\d.,_]|['’/]\d|\s\d{3}(?!\d)|\s+\d+\/\d)\s*/;
+const numberAtStart =
+  /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(?![\d.,_]|['’/]\d|\s\d{3}(?!\d)|\s+\d+\/\d)\s*/;
 
 const asWritten: Scale = { before: 0, times: 1, over: 1, shift: 0 };
 

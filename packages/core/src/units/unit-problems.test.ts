@@ -24,6 +24,14 @@ describe('problems', () => {
     ],
     ['1 1/2 in', 'm', 'number-expected', '1 1/2', "'1 1/2' is a fraction; a decimal number is due", 'Write 1.5 in.'],
     [
+      '1.5.2 mm',
+      'm',
+      'number-expected',
+      '1.5.2 mm',
+      "'1.5.2 mm' does not begin with one plain number",
+      'Write a length such as 12 mm; usual units are mm, m and µm.',
+    ],
+    [
       '.inf s',
       's',
       'number-not-finite',
@@ -62,6 +70,22 @@ describe('problems', () => {
       '1.500,25',
       "'1.500,25' has a comma, which separates decimals for some and thousands for others",
       'Write 1500.25 mm; the decimal sign is the point.',
+    ],
+    [
+      '1,500',
+      '1',
+      'decimal-comma',
+      '1,500',
+      "'1,500' has a comma, which separates decimals for some and thousands for others",
+      'Write 1.5 or 1500; the decimal sign is the point.',
+    ],
+    [
+      '1,5',
+      's',
+      'decimal-comma',
+      '1,5',
+      "'1,5' has a comma, which separates decimals for some and thousands for others",
+      'Write 1.5 with its unit, such as ms; the decimal sign is the point.',
     ],
     ['10_000 mm', 'm', 'digit-grouping', '10_000', "'10_000' has its digits in groups", 'Write 10000 mm.'],
     [
@@ -114,6 +138,22 @@ describe('problems', () => {
       'newtonmeter',
       "'newtonmeter' is not a unit known here; a torque is due",
       'Write a torque such as 12 N·m; usual units are N·m, N·cm and lb·in.',
+    ],
+    [
+      '500 usec',
+      's',
+      'unit-unknown',
+      'usec',
+      "'usec' is not a unit known here; a time is due",
+      'Write a time such as 500 µs; usual units are ms, µs and s.',
+    ],
+    [
+      '60/min',
+      '1/s',
+      'unit-unknown',
+      '/min',
+      "'/min' is not a unit known here; a rate is due",
+      'Write 60 1/min if that is meant.',
     ],
     [
       'AWG 99',
@@ -180,6 +220,10 @@ describe('problems', () => {
 
   it.each<[text: string, due: Unit, remedy: string]>([
     ['5 lb', 'N', 'Write 5 lbf (22.24 N) or 5 N.'],
+    ['5 oz', 'N', 'Write 5 ozf (1.39 N) or 5 N.'],
+    ['5 lb·in', 'kg·m²', 'Write 5 lb·in² (14.63 kg·cm²) or 5 lb·in·s² (0.5649 kg·m²).'],
+    ['5 kg·m', 'kg·m²', 'Write 5 kg·m² or 5 kgf·m·s² (49.03 kg·m²).'],
+    ['2 HP', 'W', 'Write 2 hp_metric (1.471 kW) or 2 hp_mechanical (1.491 kW).'],
     ['5 kg·m', 'N·m', 'Write 5 kgf·m (49.03 N·m) or 5 N·m.'],
     ['5 kgcm', 'N·m', 'Write 5 kgf·cm (490.3 mN·m) or 5 N·m.'],
     ['6 kg/cm²', 'Pa', 'Write 6 kgf/cm² (588.4 kPa) or 6 bar (600 kPa).'],
@@ -190,9 +234,14 @@ describe('problems', () => {
     ['0.5 V·s', 'V·s/rad', 'Write 0.5 V·s/rev (0.07958 V·s/rad) or 0.5 V·s/rad.'],
     ['3 ton', 'kg', 'Write 3 t (3000 kg), 3 ton_us (2722 kg) or 3 ton_uk (3048 kg).'],
     ['64 kB', 'bit', 'Write 64 koctet (64000 octets) or 64 KiB (65536 octets).'],
+    ['64 KB', 'bit', 'Write 64 koctet (64000 octets) or 64 KiB (65536 octets).'],
+    ['64 kbytes', 'bit', 'Write 64 koctet (64000 octets) or 64 KiB (65536 octets).'],
+    ['10 MByte/s', 'bit/s', 'Write 10 Moctet/s (80 Mbit/s) or 10 MiB/s (83.89 Mbit/s).'],
     ['64 b', 'bit', 'Write 64 bit (8 octets) or 64 octets.'],
     ['100 Mb/s', 'bit/s', 'Write 100 Mbit/s or 100 Moctet/s (800 Mbit/s).'],
     ['5.5 W/m²·K', 'W/(m²·K)', 'Write 5.5 W/(m²·K).'],
+    ['5 %/m·m', '1', 'Write 5 (%/m)·m (0.05) or 5.'],
+    ['2 m/s*s', 'm/s²', 'Write 2 m/(s·s) (2 m/s²).'],
   ])('%s where %s is due has more than one reading', (text, due, remedy) => {
     expect(readQuantity(text, due)).toMatchObject({ ok: false, code: 'unit-ambiguous', remedy });
   });
@@ -213,6 +262,40 @@ describe('problems', () => {
     ['GD² 4 N', 'kg·m²', "'N GD²' does not measure an inertia"],
   ])('%s where %s is due measures something else', (text, due, message) => {
     expect(readQuantity(text, due)).toMatchObject({ ok: false, code: 'unit-wrong', message });
+  });
+
+  it.each<[text: string, due: Unit, remedy: string]>([
+    ['0,500 mm', 'm', 'Write 0.5 mm; the decimal sign is the point.'],
+    [',5 mm', 'm', 'Write 0.5 mm; the decimal sign is the point.'],
+    ['1,5e3 mm', 'm', 'Write 1500 mm; the decimal sign is the point.'],
+    ['1,234,567 mm', 'm', 'Write 1234567 mm; the decimal sign is the point.'],
+    ['1 234,5 mm', 'm', 'Write 1234.5 mm; the decimal sign is the point.'],
+    ["1'234,5 mm", 'm', 'Write 1234.5 mm; the decimal sign is the point.'],
+    ['1.000.000 mm', 'm', 'Write 1000000 mm.'],
+    ["1'024 mm", 'm', 'Write 1024 mm.'],
+    ['1 500', 'm', 'Write 1500 with its unit, such as mm.'],
+    ['1 500', '1', 'Write 1500.'],
+    ['1/2', 'm', 'Write 0.5 with its unit, such as mm.'],
+    ['-3/4"', 'm', 'Write -0.75 in.'],
+    ["5'", 'm', 'Write 5 ft if that is meant.'],
+    ['12″', 'm', 'Write 12 in if that is meant.'],
+    ["30'", 'rad', 'Write 30 arcmin if that is meant.'],
+    ['30”', 'rad', 'Write 30 arcsec if that is meant.'],
+    ['1/s', 'Hz', 'Write a frequency such as 50 Hz; usual units are Hz, kHz and MHz.'],
+    ['100 Mbits/s', 'bit/s', 'Write 100 Mbit/s if that is meant.'],
+    ['18 awg', 'm²', 'Write AWG 4/0 to AWG 56, or the area such as 0.75 mm².'],
+  ])('%s where %s is due: %s', (text, due, remedy) => {
+    expect(readQuantity(text, due)).toMatchObject({ ok: false, remedy });
+  });
+
+  it('never proposes a unit that only lacks a prefix', () => {
+    const texts = ['usec', 'msec', 'pA', 'xm', 'kbar', 'krad'].map((word) => `5 ${word}`);
+    const dropped = texts.flatMap((text) => siUnits.map((due) => [text, readQuantity(text, due)] as const));
+    const losses = dropped.filter(([text, reading]) => {
+      const meant = reading.ok ? undefined : /^Write 5 (\S+) if/.exec(reading.remedy)?.[1];
+      return meant !== undefined && text.endsWith(meant);
+    });
+    expect(losses).toEqual([]);
   });
 
   it.each([
@@ -236,12 +319,16 @@ describe('problems', () => {
   });
 
   it('makes no number of a fraction over nothing', () => {
-    expect(readQuantity('1/0 in', 'm')).toMatchObject({ message: "'1/0 in' does not begin with a number" });
+    expect(readQuantity('1/0 in', 'm')).toMatchObject({ message: "'1/0 in' does not begin with one plain number" });
   });
 
   it('shortens a long text to a line', () => {
-    const problem = readQuantity('x'.repeat(1e6), 'm');
-    expect(problem).toMatchObject({ message: `'${'x'.repeat(39)}…' does not begin with a number` });
+    const quoted = (text: string) => {
+      const problem = readQuantity(text, 'm');
+      return problem.ok ? '' : problem.message.replace(' does not begin with a number', '');
+    };
+    expect(quoted(`start${'x'.repeat(35)}`)).toBe(`'start${'x'.repeat(35)}'`);
+    expect(quoted(`start${'x'.repeat(1e6)}`)).toBe(`'start${'x'.repeat(34)}…'`);
   });
 
   it('proposes in every remedy what can be read', () => {

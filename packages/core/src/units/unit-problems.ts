@@ -64,9 +64,10 @@ export function unitProblem(
       const spellings =
         trouble.readings.length > 1 ? trouble.readings : [...trouble.readings, usual[due].spellings[0]!];
       const sizes = spellings.map((reading) => sizeOf(reading, due));
-      const readings = spellings.filter((_, i) => sizes.indexOf(sizes[i]!) === i);
+      const different = spellings.filter((_, i) => sizes.indexOf(sizes[i]!) === i);
+      const options = different.map((reading) => withValue(number, reading, due));
       const message = `${quote(spelling)} can be read in more than one way where ${measures} is due`;
-      return said('unit-ambiguous', message, `Write ${oneOf(readings.map((reading) => withValue(number, reading, due)))}.`);
+      return said('unit-ambiguous', message, `Write ${oneOf(options)}.`);
     }
   }
 }

@@ -48,10 +48,12 @@ export function meantByMark(spelling: string, due: Unit): string | undefined {
 }
 
 /** Signs that stand for one unit of length and another of angle (common practice, no source). */
-const marks: ReadonlyMap<string, readonly string[]> = new Map([
-  ...["'", '’', '′'].map((mark) => [mark, ['ft', 'arcmin']] as const),
-  ...['"', '”', '″'].map((mark) => [mark, ['in', 'arcsec']] as const),
-]);
+const marks: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    ...{ "'": ['ft', 'arcmin'], '’': ['ft', 'arcmin'], '′': ['ft', 'arcmin'] },
+    ...{ '"': ['in', 'arcsec'], '”': ['in', 'arcsec'], '″': ['in', 'arcsec'] },
+  }),
+);
 
 /**
  * The spelling with the nearest of `words` that makes it fit; the nearest are tried first, since trying takes the time.
