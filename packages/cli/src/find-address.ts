@@ -4,13 +4,13 @@ import {
   explain,
   type FindingJson,
   flatten,
-  nearest,
   numbersOf,
   type Place,
   print,
   reportJson,
   type Working,
 } from '@layshaft/core';
+import { offered } from './offered.ts';
 
 export type Meaning =
   | {
@@ -64,22 +64,8 @@ export function findAddress(assessment: Assessment, address: string): Meaning {
   if (starts.length === 1) return findAddress(assessment, starts[0]![0]);
   if (starts.length > 1) return { kind: 'several', addresses: starts.map(([key, text]) => ({ address: key, text })) };
   if (place !== undefined) return { kind: 'text', path: address, place };
-  return { kind: 'nothing', near: nearAddresses(address, [...texts.keys()]) };
+  return { kind: 'nothing', near: offered(address, [...texts.keys()]) };
 }
 
 const restsOn = (working: Working, address: string): boolean =>
   flatten(working).some((each) => each.address === address);
-
-/** What is offered for a mistyped address is a handful (our judgement). */
-const mostOffered = 5;
-
-/** The addresses that hold what was typed, the shortest first, then those that are a few letters away. */
-function nearAddresses(typed: string, addresses: readonly string[]): readonly string[] {
-  const found = addresses.filter((each) => each.includes(typed)).sort((a, b) => a.length - b.length);
-  const left = new Set(addresses.filter((each) => !found.includes(each)));
-  for (let next = nearest(typed, left); next !== undefined && found.length < mostOffered; next = nearest(typed, left)) {
-    left.delete(next);
-    found.push(next);
-  }
-  return found.slice(0, mostOffered);
-}

@@ -36,7 +36,7 @@ function printFinding({ finding, working, reserve, about }: Of<'finding'>, style
   const sentences: string[] = [];
   if (reserve?.origin !== undefined) {
     if (finding.verdict !== 'unknown') sentences.push(`${marginBar(finding).text}.`);
-    sentences.push(`Reserve ${reserve.text}: ${reserve.address}, ${printOrigin(reserve.origin, design.machine)}.`);
+    sentences.push(`Reserve ${reserve.text}: ${reserve.address}, ${printOrigin(reserve.origin, design)}.`);
   }
   if (about !== undefined) sentences.push('Answered by yes or no, without a margin.');
   return paragraphs([

@@ -35,7 +35,7 @@ export function printWorking(working: Working, style: Style): readonly string[] 
 }
 
 function printGiven({ address, text, origin }: Working, { look, design }: Style): readonly string[] {
-  const from = origin === undefined ? [] : indent(printOrigin(origin, design.machine), 2, look.columns);
+  const from = origin === undefined ? [] : indent(printOrigin(origin, design), 2, look.columns);
   return [`${address} = ${text}`, ...from];
 }
 
@@ -68,7 +68,7 @@ function rowsOf(input: Input, whither: Whither, style: Style): string[][] {
   const from = (value: Working): string =>
     value.origin === undefined
       ? `${value.address}${whither(value)}`
-      : `${value.address}, ${printOrigin(value.origin, style.design.machine)}`;
+      : `${value.address}, ${printOrigin(value.origin, style.design)}`;
   const [first] = values;
   if (first === undefined) return [[symbol, 'none', means]];
   if (values.length === 1) {

@@ -28,7 +28,8 @@ export const decode = (octets: Uint8Array): string => new TextDecoder().decode(o
 /** The code of an error of the file system, such as ENOENT. */
 export const codeOf = (error: unknown): string | undefined => (error as { code?: string }).code;
 
-function unreadable(file: string, error: unknown): unknown {
+/** What a failed reading means to the user; an error that is none of the file system stays as it is. */
+export function unreadable(file: string, error: unknown): unknown {
   const code = codeOf(error);
   if (code === undefined) return error;
   if (code === 'ENOENT')

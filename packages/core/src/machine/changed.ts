@@ -31,7 +31,7 @@ export function changed(parsed: ParsedText, change: Change): ParsedText {
 const placed = (source: SourceText, start: number, entry: Entry, before?: PlacedSection): PlacedSection => ({
   source,
   start,
-  parsed: { text: '', defects: before?.parsed.defects ?? [], entry },
+  parsed: { text: '', defects: before?.parsed.defects ?? [], broken: before?.parsed.broken ?? false, entry },
 });
 
 /** The tree of the section after the change; nothing when the section goes. `end` is where the new line starts. */

@@ -42,7 +42,10 @@ export function readParsed(parsed: ParsedText): Machine {
     Object.entries(format).map(([key, field]) => [key, (field as Field<unknown>).read(placed.get(key), key, reading)]),
   ) as unknown as Sections;
   reportLeftovers(settings, open, reading);
-  if (!starts.has('layshaft') && parsed.defects.length === 0) missingVersion(parsed, reading);
+  const misspelt = parsed.sections.some(({ parsed: { entry, text } }) =>
+    nearest(entry?.key ?? text.split(/\W/, 1)[0]!, ['layshaft']),
+  );
+  if (!starts.has('layshaft') && !misspelt && parsed.defects.length === 0) missingVersion(parsed, reading);
   const axes = sections.axes.map((axis) => axis.name);
   const wirings = new Map(sections.networks.map((network) => [network.name, follow(network, axes, reading)]));
   for (const network of sections.networks) {
@@ -71,7 +74,11 @@ export function sectionsOf(
   known: readonly string[],
   reading: Reading,
 ): ReadonlyMap<string, Cursor> {
-  const whole: PlacedSection = { source: parsed.source, start: 0, parsed: { text: '', entry: undefined, defects: [] } };
+  const whole: PlacedSection = {
+    source: parsed.source,
+    start: 0,
+    parsed: { text: '', entry: undefined, defects: [], broken: false },
+  };
   for (const defect of parsed.defects) report(defect, whole, reading);
   const found = new Map<string, Cursor>();
   if (parsed.defects.length > 0 || parsed.sections.some((section) => section.parsed.defects.length > 0))
@@ -93,6 +100,7 @@ export function sectionsOf(
       continue;
     }
     const near = nearest(entry.key, known);
+    if (near === 'axes') reading.damage();
     reading.problem(cursor, 'key', {
       code: 'key-unknown',
       message: `'${entry.key}' is not read by this version`,

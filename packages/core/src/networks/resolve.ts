@@ -54,10 +54,12 @@ export function resolveNetwork(
   const { path } = network;
   const runs = new Map(wiring.wires.map((wire) => [wire, runOf(wire, network, partOf)]));
   const devices = new Map<string, Device>();
+  const kindless: Missing[] = [];
   for (const station of wiring.stations) {
     const use = useOf(station, network, axes)!;
     const part = partOf(use.use);
     const filled = fill(use.use, part, nodeFields);
+    if (part === undefined && use.axis === undefined && !isAbsent(use.use.part)) kindless.push(kindOf(use.use));
     const kind =
       part?.kind === hubKind.kind || part?.kind === switchKind.kind || part?.kind === couplingKind.kind
         ? part.kind
@@ -108,7 +110,7 @@ export function resolveNetwork(
     topology: topologyOf(wiring, [...devices.values()]),
     devices: [...devices.values()],
     runs: [...runs.values()],
-    wired: [...devices.values()].some((device) => device.kind === 'station') ? true : lackOfStations(network),
+    wired: kindless[0] ?? wiredOf(network, wiring, [...devices.values()]),
     controller,
   };
 }
@@ -257,15 +259,19 @@ function runOf({ index, from, to }: Wire, network: NetworkSection, partOf: PartL
   };
 }
 
-const lackOfStations = ({ runs, path }: NetworkSection): Missing =>
-  runs instanceof Missing
-    ? runs
-    : missing(
-        `${path}.runs`,
-        'absent',
-        'a run that leads to a station that answers',
-        '[controller, infeed, 2 m, solid]',
-      );
+/** Whether a node answers or only passes on is told by its part: without one that is known, nothing is counted. */
+const kindOf = ({ part, path, kinds }: NodeUse): Missing =>
+  part instanceof Missing ? part : missing(`${path}.part`, 'problem', `a part of kind ${kinds.join(' or ')}`, 'hub_6');
+
+/** A network is known as a whole when every run is, and when at least one station answers. */
+function wiredOf({ runs, path }: NetworkSection, wiring: Wiring, devices: readonly Device[]): Value<true> {
+  if (runs instanceof Missing) return runs;
+  const example = '[controller, infeed, 2 m, solid]';
+  if (!wiring.whole) return missing(`${path}.runs`, 'problem', 'a way from the controller to every station', example);
+  return devices.some((device) => device.kind === 'station')
+    ? true
+    : missing(`${path}.runs`, 'absent', 'a run that leads to a station that answers', example);
+}
 
 const isAbsent = (value: unknown): boolean => value instanceof Missing && value.lacks[0]?.why === 'absent';
 

@@ -101,7 +101,11 @@ export interface Wiring {
   readonly wires: readonly Wire[];
   /** The run by which a ring comes back to the controller. */
   readonly closing: Wire | undefined;
+  /** Whether every run was read and leads somewhere; without that nothing is known of the network as a whole. */
+  readonly whole: boolean;
 }
+
+type Followed = Omit<Wiring, 'whole'>;
 
 /** Reports stations whose multiples of the cycle meet too seldom, at the one with which it becomes too much. */
 export function compareMultiples(
@@ -125,21 +129,43 @@ export function compareMultiples(
   }
 }
 
-/** Follows the runs from the controller. Reports names that do not exist, loops, and stations that no run reaches. */
+/**
+ * Follows the runs from the controller. Reports names that do not exist, loops, and stations that no run reaches. What
+ * may follow from a run that has a problem is not reported beside it.
+ */
 export function follow(network: NetworkSection, axes: readonly string[], reading: Reading): Wiring {
   const nodes = network.nodes.map((node) => node.name);
-  const known = new Set([controllerName, ...nodes, ...axes]);
+  const names: Names = {
+    known: new Set([controllerName, ...nodes, ...axes]),
+    refused: (name) => [`axes.${name}`, `${network.path}.nodes.${name}`].some((path) => reading.places.has(path)),
+    reported: new Set(),
+  };
+  const runs = network.runs instanceof Missing ? [] : network.runs;
   const wires = once(
-    network.runs instanceof Missing ? [] : network.runs.flatMap((run, index) => wireOf(run, index, known, reading)),
+    runs.flatMap((run, index) => wireOf(run, index, names, reading)),
     reading,
   );
+  const broken = reading.places.get(network.path)?.section.parsed.broken === true;
   const wired = new Set(wires.flatMap((wire) => [wire.from, wire.to]));
-  for (const node of network.nodes) if (!wired.has(node.name)) reportNotWired(node.path, node.name, network, reading);
-  return followRing(wires) ?? followTree(wires, reading);
+  const read = wires.length === runs.length && !broken;
+  const apart = read ? network.nodes.filter((node) => !wired.has(node.name)) : [];
+  for (const node of apart) reportNotWired(node.path, node.name, network, reading);
+  const sound = read && apart.length === 0;
+  const followed = followRing(wires) ?? followTree(wires, sound ? reading : undefined);
+  return { ...followed, whole: sound && followed.wires.length === wires.length };
+}
+
+/** The names of stations, while the runs are read. */
+interface Names {
+  readonly known: ReadonlySet<string>;
+  /** Whether the name is given, and what is wrong with it is reported there. */
+  readonly refused: (name: string) => boolean;
+  /** Unknown names that are reported already. */
+  readonly reported: Set<string>;
 }
 
 /** A ring: two runs at the controller, two at every station, and one way round through all of them. */
-function followRing(wires: readonly Wire[]): Wiring | undefined {
+function followRing(wires: readonly Wire[]): Followed | undefined {
   const left = new Set(wires);
   const wireTo = new Map<string, { wire: Wire; before: string }>();
   let station = controllerName;
@@ -157,7 +183,8 @@ function followRing(wires: readonly Wire[]): Wiring | undefined {
   }
 }
 
-function followTree(wires: readonly Wire[], reading: Reading): Wiring {
+/** Without a reading, only what follows from other problems could be reported. */
+function followTree(wires: readonly Wire[], reading: Reading | undefined): Followed {
   const at = new Map<string, Wire[]>();
   for (const wire of wires) for (const end of [wire.from, wire.to]) at.set(end, [...(at.get(end) ?? []), wire]);
   const wireTo = new Map<string, { wire: Wire; before: string }>();
@@ -167,19 +194,35 @@ function followTree(wires: readonly Wire[], reading: Reading): Wiring {
     for (const wire of at.get(station) ?? []) {
       if (!left.delete(wire)) continue;
       const next = wire.from === station ? wire.to : wire.from;
-      if (next === controllerName || wireTo.has(next)) reportLoop(wire, next, reading);
-      else {
+      if (next === controllerName || wireTo.has(next)) {
+        if (reading !== undefined) reportLoop(wire, next, reading);
+      } else {
         wireTo.set(next, { wire, before: station });
         front.push(next);
       }
     }
   }
-  for (const wire of left) reportApart(wire, reading);
+  if (reading !== undefined) for (const wire of firstOfEachPiece(left)) reportApart(wire, reading);
   const wired = new Set([...wireTo.values()].map(({ wire }) => wire));
   return { stations: [...wireTo.keys()], wireTo, wires: wires.filter((wire) => wired.has(wire)), closing: undefined };
 }
 
-/** The wires without those that stand in the list a second time; two of one address would close a loop as well. */
+/** Of wires that hang together without the controller, the one that stands first. */
+function firstOfEachPiece(wires: ReadonlySet<Wire>): readonly Wire[] {
+  const reached = new Set<string>();
+  return [...wires].filter((first) => {
+    if (reached.has(first.from)) return false;
+    const piece = new Set([first.from, first.to]);
+    for (let size = 0; size < piece.size; ) {
+      size = piece.size;
+      for (const { from, to } of wires) if (piece.has(from) || piece.has(to)) piece.add(from).add(to);
+    }
+    for (const station of piece) reached.add(station);
+    return true;
+  });
+}
+
+/** The wires without those that stand in the list a second time, or whose address another one has. */
 function once(wires: readonly Wire[], reading: Reading): readonly Wire[] {
   const first = new Map<string, Wire>();
   for (const wire of wires) {
@@ -187,10 +230,13 @@ function once(wires: readonly Wire[], reading: Reading): readonly Wire[] {
     const other = first.get(name);
     if (other === undefined) first.set(name, wire);
     else {
+      const same = other.from === wire.from;
       reading.problem((wire.run.from as Named).at, 'value', {
         code: 'run-twice',
-        message: `a run from '${wire.from}' to '${wire.to}' stands in the list already`,
-        remedy: 'Remove one of the two.',
+        message: same
+          ? `a run from '${wire.from}' to '${wire.to}' stands in the list already`
+          : `this run and another one would both be called ${name}`,
+        remedy: same ? 'Remove one of the two.' : `Give '${wire.from}' or '${wire.to}' another name.`,
         notes: [{ message: 'the other one', place: reading.place((other.run.from as Named).at) }],
       });
     }
@@ -198,14 +244,9 @@ function once(wires: readonly Wire[], reading: Reading): readonly Wire[] {
   return [...first.values()];
 }
 
-function wireOf(
-  run: RunSection | Missing,
-  index: number,
-  known: ReadonlySet<string>,
-  reading: Reading,
-): readonly Wire[] {
+function wireOf(run: RunSection | Missing, index: number, names: Names, reading: Reading): readonly Wire[] {
   if (run instanceof Missing || run.from instanceof Missing || run.to instanceof Missing) return [];
-  const ends = [run.from, run.to].filter((named) => stationExists(named, known, reading));
+  const ends = [run.from, run.to].filter((named) => stationExists(named, names, reading));
   if (ends.length < 2) return [];
   if (run.from.name !== run.to.name) return [{ index, run, from: run.from.name, to: run.to.name }];
   reading.problem(run.to.at, 'value', {
@@ -216,8 +257,10 @@ function wireOf(
   return [];
 }
 
-function stationExists(named: Named, known: ReadonlySet<string>, reading: Reading): boolean {
+function stationExists(named: Named, { known, refused, reported }: Names, reading: Reading): boolean {
   if (known.has(named.name)) return true;
+  if (refused(named.name) || reported.has(named.name)) return false;
+  reported.add(named.name);
   const near = nearest(named.name, known);
   reading.problem(named.at, 'value', {
     code: 'name-unknown',

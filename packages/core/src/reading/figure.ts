@@ -24,13 +24,10 @@ export function figure<const U extends Unit>(unit: U, spec: QuantityField): Fiel
       if (at === undefined || at.node.kind === 'leaf') return inner.read(at, path, reading);
       const stated = reading.dialect === 'catalogue';
       if (!expectMap(at, reading, due)) return spoilt(path, due, example);
-      knownKeys(
-        at,
-        stated ? ['typical', 'at_most', 'at_least', 'condition', 'source'] : ['measured', 'date', 'count'],
-        reading,
-      );
+      const known = stated ? statedKeys : measuredKeys;
+      knownKeys(at, known, reading);
       const key = !stated ? 'measured' : entryOf(at.node, 'at_least') === undefined ? 'at_most' : 'at_least';
-      const value = inner.read(demand(at, key, example, reading), `${path}.${key}`, reading);
+      const value = inner.read(demand(at, key, example, known, reading), `${path}.${key}`, reading);
       const more = stated ? statement(at, inner, reading) : measurement(at, reading);
       if (value instanceof Missing || more === undefined) return spoilt(path, due, example);
       return leaf(value.value, unit, { ...(value.by as Origin), path, ...more });
@@ -39,10 +36,21 @@ export function figure<const U extends Unit>(unit: U, spec: QuantityField): Fiel
   };
 }
 
+const statedKeys = ['typical', 'at_most', 'at_least', 'condition', 'source'] as const;
+const measuredKeys = ['measured', 'date', 'count'] as const;
+
 /** The entry of a key that cannot be left out. */
-function demand(at: Cursor, key: string, example: string, reading: Reading): Cursor | undefined {
+function demand(
+  at: Cursor,
+  key: string,
+  example: string,
+  known: readonly string[],
+  reading: Reading,
+): Cursor | undefined {
   const found = child(at, key, reading);
-  if (found === undefined) {
+  // A key that is misspelt is not missing as well.
+  const misspelt = at.node.kind === 'map' && at.node.entries.some((entry) => !known.includes(entry.key));
+  if (found === undefined && !misspelt) {
     reading.problem(at, 'key', {
       code: 'key-missing',
       message: `'${key}' is missing here`,
@@ -68,8 +76,8 @@ function textOf(at: Cursor, key: string, reading: Reading): Partial<Record<strin
 }
 
 function measurement(at: Cursor, reading: Reading): Partial<Origin> | undefined {
-  const dateAt = demand(at, 'date', '2026-11-03', reading);
-  const countAt = demand(at, 'count', '10000', reading);
+  const dateAt = demand(at, 'date', '2026-11-03', measuredKeys, reading);
+  const countAt = demand(at, 'count', '10000', measuredKeys, reading);
   const date = plainText(dateAt, `${at.path}.date`, reading, 'a date', '2026-11-03');
   const observed = count({ about: 'How many observations the measurement rests on.', example: '10000', least: 1 }).read(
     countAt,

@@ -18,6 +18,8 @@ export interface ParsedSection {
   readonly text: string;
   readonly entry: Entry | undefined;
   readonly defects: readonly Defect[];
+  /** The text could not be parsed to its end: what was read of it may be something else than what was meant. */
+  readonly broken: boolean;
 }
 
 export interface PlacedSection {
@@ -170,9 +172,6 @@ function cut(text: string, defects: Defect[]): readonly Span[] {
   return starts.map((from, index) => ({ from, to: starts[index + 1] ?? text.length }));
 }
 
-/** A section that is so broken is not told of further. */
-const mostDefects = 100;
-
 function parseSection(text: string): ParsedSection {
   const defects: Defect[] = [];
   const document = parseDocument(text, {
@@ -181,12 +180,15 @@ function parseSection(text: string): ParsedSection {
     prettyErrors: false,
     logLevel: 'silent',
   });
-  for (const error of document.errors.slice(0, mostDefects)) {
-    const [from, to] = error.pos;
-    defects.push({ from, to: Math.max(to, from + 1), code: 'yaml', ...wordingOf(error.code, error.message) });
+  // Only the first error is the user's; the others come of it.
+  const [error] = document.errors;
+  const broken = error !== undefined;
+  if (broken) {
+    const from = error.pos[0] + leadOf(text, error.pos[0]);
+    defects.push({ from, to: Math.max(error.pos[1], from + 1), code: 'yaml', ...wordingOf(error.code, error.message) });
   }
   const root = document.contents as ParsedNode | null;
-  const map = root === null ? undefined : toNode(root, defects);
+  const map = root === null ? undefined : toNode(root, broken ? [] : defects);
   if (map?.kind !== 'map' || map.entries.length === 0) {
     if (defects.length === 0) {
       defects.push({
@@ -197,10 +199,16 @@ function parseSection(text: string): ParsedSection {
         remedy: 'Start the line with the name of a section and a colon.',
       });
     }
-    return { text, entry: undefined, defects };
+    return { text, entry: undefined, defects, broken };
   }
-  return { text, entry: map.entries[0], defects };
+  return { text, entry: map.entries[0], defects, broken };
 }
+
+/** How much of the text at the start of a line is indentation and comment, before what an error of the line is about. */
+const leadOf = (text: string, at: number): number =>
+  at > 0 && text[at - 1] !== '\n'
+    ? 0
+    : (/^(?:[^\S\n]*(?:#.*)?\n)*[^\S\n]*(?=\S)/.exec(text.slice(at))?.[0].length ?? 0);
 
 const firstLine = (text: string): number => Math.max(1, text.split('\n', 1)[0]!.trimEnd().length);
 

@@ -138,8 +138,12 @@ export class Reading {
     this.#damaged = true;
   }
 
-  /** Reports a problem at a node. One that several entries inherit is reported once, where it is written. */
+  /**
+   * Reports a problem at a node. One that several entries inherit is reported once, where it is written; in a section
+   * that could not be parsed to its end, nothing else is reported.
+   */
   problem(at: Cursor, part: Part, wording: Wording): void {
+    if (at.section.parsed.broken) return;
     this.add(this.#problemAt(at, part, wording));
   }
 
