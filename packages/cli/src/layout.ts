@@ -13,7 +13,7 @@ export function wrap(text: string, columns: number): readonly string[] {
   return [...lines, line];
 }
 
-const betweenWords = /(?<!(?:^|[ (])[\d.e-]+) +/;
+const betweenWords = /(?<!(?:^|[ (])-?\d[\d.e-]*) +/;
 
 /** The same, with every line moved in. */
 export const indent = (text: string, by: number, columns: number): readonly string[] =>
