@@ -159,7 +159,7 @@ describe('new, parts, schema', () => {
     expect((await layshaft('parts drive_5')).out).toContain('usually 2.1 µs');
     expect(await layshaft('parts drive_6')).toMatchObject({
       status: 2,
-      err: expect.stringContaining('Did you mean drive_5?'),
+      err: expect.stringContaining('Did you mean drive_5 or '),
     });
   });
   it('prints a schema', async () => {
