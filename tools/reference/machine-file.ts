@@ -81,7 +81,7 @@ function kindOf({ type, enum: words, items, prefixItems, patternProperties, prop
   if (patternProperties !== undefined) return 'entries by name';
   if (properties !== undefined) return 'keys';
   if (pattern !== undefined) return 'a number of cycles';
-  return type === 'string' ? 'a text' : '';
+  return type === 'string' || Array.isArray(type) ? 'a text' : '';
 }
 
 const examplesOf = ({ examples = [] }: JsonSchema): string => examples.map((example) => `\`${example}\``).join(', ');

@@ -1,10 +1,16 @@
 // The world of a test: files by name, and what the program wrote.
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { Io } from './io.ts';
 import { run } from './program.ts';
 
 export interface World {
   /** By path; a folder is `folder: true`, anything else that cannot be read is its error code. */
   readonly files?: Readonly<Record<string, string | Uint8Array | { readonly code: string }>>;
+  /** A folder of the disk to read from instead of `files`. */
+  readonly folder?: string;
+  /** The error code with which all writing fails. */
+  readonly unwritable?: string;
   readonly stdin?: string;
   readonly env?: Io['env'];
   /** The columns of the terminal; a pipe when absent. */
@@ -39,13 +45,15 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
     },
     env: world.env ?? {},
     readFile: async (path) => {
+      if (world.folder !== undefined) return readFile(join(world.folder, path));
       const file = files[path] ?? { code: 'ENOENT' };
       if (typeof file === 'string') return new TextEncoder().encode(file);
       if (file instanceof Uint8Array) return file;
       throw Object.assign(new Error(`${file.code}: ${path}`), { code: file.code });
     },
     writeNew: async (path, text) => {
-      if (files[path] !== undefined) throw Object.assign(new Error(`EEXIST: ${path}`), { code: 'EEXIST' });
+      const code = world.unwritable ?? (files[path] === undefined ? undefined : 'EEXIST');
+      if (code !== undefined) throw Object.assign(new Error(`${code}: ${path}`), { code });
       written[path] = text;
     },
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
@@ -53,20 +61,24 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
   return { status, out, err, written };
 }
 
-/** One axis on one network with every value given. A cycle needs 6.72 + 15.54 + 15.54 + 6.72 = 44.52 µs. */
+/** One axis on one network, every value given. A cycle needs 6.72 + 15.54 + 15.54 + 6.72 = 44.52 µs. */
 export const bench = (cycle: string, drive = 'turnaround: 2 µs'): string => `layshaft: 1
 machine: { name: Bench }
-reserves: { networks.cycle: 25 % }
+reserves: { networks.cycle: 25 %, networks.kernel: 20 % }
 axes:
-  one: { drive: { ${drive}, forwarding: 400 ns, command: 24 octets, answer: 24 octets } }
-controller: { cycles: [40 µs, 100 µs], ports: 1 }
+  one: { drive: { ${drive}, forwarding: 400 ns, waits: 0 octets, command: 24 octets, answer: 24 octets, plugs: 2 } }
+controller: { cycles: [40 µs, 50 µs, 100 µs], ports: 1, kernel_base: 10 µs, kernel_per_axis: 5 µs,
+  kernel_per_octet: 20 ns/octet, kernel_share: 80 % }
 networks:
   line:
     port: 1
-    profile: { discipline: polled, rate: 100 Mbit/s, preamble: 8 octets, gap: 12 octets, frame_at_least: 64 octets,
-      overhead: 28 octets, start_frame: 64 octets, window_opens: 0 octets, window_closes: 0 octets }
+    profile: { discipline: polled, line: passed_on, rate: 100 Mbit/s, preamble: 8 octets, gap: 12 octets,
+      frame_at_least: 64 octets, frame_at_most: 1518 octets, overhead: 28 octets, start_frame: 64 octets,
+      window_opens: 0 octets, window_closes: 0 octets, topologies: [line], passes: [], stations_at_most: 10,
+      spacing_at_most: 100 m, attenuation_at_most: 24 dB, hops_at_most: 10, cycle_at_least: 10 µs,
+      addresses: { from: 1, to: 9, taken_by_the_network: [] } }
     cycle: ${cycle}
     repeats: 1
     non_cyclic: 64 octets
-    runs: [[controller, one, 10 m, { delay: 5 ns/m }]]
+    runs: [[controller, one, 10 m, { delay: 5 ns/m, attenuation: 0.25 dB/m }]]
 `;

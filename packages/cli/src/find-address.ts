@@ -1,14 +1,16 @@
 // What an address means in an assessment: a finding, a number, a value that is missing, a place of the file, or several.
 import {
   type Assessment,
+  addressOf,
   explain,
   type FindingJson,
-  flatten,
   numbersOf,
   type Place,
   print,
+  type Quantity,
   reportJson,
   type Working,
+  walk,
 } from '@layshaft/core';
 import { offered } from './offered.ts';
 
@@ -31,12 +33,13 @@ export type Meaning =
 /** The address itself goes first, then what it is the start of. `findings` are the addresses of those that rest on it. */
 export function findAddress(assessment: Assessment, address: string): Meaning {
   const { findings } = reportJson(assessment);
-  const working = (of: string): Working | undefined => explain(assessment, of);
+  const numbers = numbersOf(assessment);
+  const working = (of: string): Working | undefined => (numbers.has(of) ? explain(assessment, of) : undefined);
   const finding = findings.find((each) => each.address === address);
   const lack = findings.flatMap((each) => each.lacks).find((each) => each.path === address);
   const place = assessment.design.machine.where(address);
-  const exact = working(address);
   if (finding !== undefined) {
+    const exact = working(address);
     const reserve = finding.reserve && working(finding.reserve.address);
     const about = exact === undefined && finding.verdict !== 'unknown' ? working(finding.path) : undefined;
     return {
@@ -47,18 +50,20 @@ export function findAddress(assessment: Assessment, address: string): Meaning {
       ...(about && { about }),
     };
   }
-  if (exact !== undefined) {
-    const rests = findings.filter((each) => {
-      const tree = explain(assessment, each.address);
-      return each.reserve?.address === address || (tree !== undefined && restsOn(tree, address));
-    });
-    return { kind: 'number', working: exact, findings: rests.map((each) => each.address) };
-  }
   if (lack !== undefined) {
     const waiting = findings.filter((each) => each.lacks.some(({ path }) => path === address));
     return { kind: 'missing', lack, findings: waiting.map((each) => each.address) };
   }
-  const texts = new Map([...numbersOf(assessment)].map(([key, number]) => [key, print(number)]));
+  // Beside the numbers that findings rest on, there are those that are only shown.
+  const exact = explain(assessment, address);
+  if (exact !== undefined) {
+    const rests = findings.filter((each) => {
+      const number = numbers.get(each.address);
+      return each.reserve?.address === address || (number !== undefined && restsOn(number, address));
+    });
+    return { kind: 'number', working: exact, findings: rests.map((each) => each.address) };
+  }
+  const texts = new Map([...numbers].map(([key, number]) => [key, print(number)]));
   for (const each of findings) texts.set(each.address, each.verdict);
   const starts = [...texts].filter(([key]) => key.startsWith(address) && /^[.@]/.test(key.slice(address.length)));
   if (starts.length === 1) return findAddress(assessment, starts[0]![0]);
@@ -67,5 +72,10 @@ export function findAddress(assessment: Assessment, address: string): Meaning {
   return { kind: 'nothing', near: offered(address, [...texts.keys()]) };
 }
 
-const restsOn = (working: Working, address: string): boolean =>
-  flatten(working).some((each) => each.address === address);
+function restsOn(number: Quantity, address: string): boolean {
+  let found = false;
+  walk(number, (each) => {
+    found ||= addressOf(each) === address;
+  });
+  return found;
+}

@@ -11,10 +11,10 @@ networks: { drives: { port: 1, profile: polled_100, cycle: 500 µs, runs: [
   [infeed, outfeed, 5 m, solid] ] } }
 `;
 
-export const programHelp = `A machine file is plain text: what the machine has, how it is wired, what it must
-do. Every value carries its unit; it may also be open or unknown. What is left
-out and has a usual value is assumed, and listed as assumed. Two axes on one
-network, served every 500 µs:
+export const programHelp = `A machine file is plain text: what the machine has, how it is wired, what it
+must do. Every value carries its unit; it may also be open or unknown. What is
+left out and has a usual value is assumed, and listed as assumed. Two axes on
+one network, served every 500 µs:
 
 ${exampleMachine.replace(/^(?=.)/gm, '  ').trimEnd()}
 
@@ -22,10 +22,11 @@ Save it as machine.yaml (or let layshaft new write a longer one), then ask:
 
   layshaft check machine.yaml                          will it hold?
   layshaft explain machine.yaml networks.cycle@drives  why?
-  layshaft show machine.yaml networks.drives           what is it made of, what more fits?
+  layshaft show machine.yaml networks.drives           what is in it, what fits?
 
-drive_5, polled_100, solid and so on are demonstration parts, invented for trying
-things out. Your own parts stand in a file that the machine file names.
+drive_5, polled_100, solid and so on are demonstration parts, invented for
+trying things out; layshaft parts lists them. Your own parts stand in a file
+that the machine file names; layshaft parts --help shows one.
 
 Exit status of every command:
   0  nothing fails and nothing is unknown
@@ -39,10 +40,46 @@ const bar = (demand: number, verdict: string): string =>
   printBar(marginBar({ demand: { value: demand }, capacity: { value: 1 }, reserve: { value: 0.25 } }), verdict);
 
 export const barHelp = `How to read a bar:
-  ${bar(0.5, 'holds')}  holds    needed: the line; there: the rail at its right
-  ${bar(0.85, 'thin')}  thin     the wanted reserve begins at ▼ and is not kept
-  ${bar(1.05, 'fails')}  fails    more is needed than is there; ►► when far more
+  ${bar(0.5, 'holds')}  holds    the line is needed, the rail is there
+  ${bar(0.85, 'thin')}  thin     the reserve begins at ▼ and is not kept
+  ${bar(1.05, 'fails')}  fails    more is needed than is there; ►► far more
   ${bar(0.5, 'unknown')}  unknown  a value is missing
 
-The figure beside it is the margin: the share of what is there that is left over.
-The address below it, at the right, is what layshaft explain takes.`;
+The figure beside it is the margin: the share of what is there that is left. The
+address below it, at the right, is what layshaft explain takes.`;
+
+export const addressHelp = `An address is, for example:
+  networks.cycle@drives        a finding; layshaft check prints it at the right
+  networks.cycle.used@drives   a number of an explanation
+  axes.infeed.drive.command    a value of the file or of a part, by its path
+  networks.drives              the start of several: they are listed`;
+
+/** A whole catalogue; a test reads it. */
+export const exampleCatalogue = `layshaft_catalogue: 1
+source: our data sheets
+parts:
+  our_drive:
+    kind: drive
+    title: Servo drive of our store
+    cost: 700
+    condition: 0 to 40 °C
+    turnaround: { typical: 1.5 µs, at_most: 2 µs }
+    forwarding: 300 ns
+    waits: 0 octets
+    command: 24 octets
+    answer: 28 octets
+    plugs: 2
+    requires: [{ part: controller_m, version: 2.0 }]
+`;
+
+export const catalogueHelp = `A catalogue of your own is a file such as
+
+${exampleCatalogue.replace(/^(?=.)/gm, '  ').trimEnd()}
+
+Save it as our_parts.yaml beside the machine file and name it there:
+
+  catalogue: [demonstration, our_parts.yaml]
+
+A later catalogue replaces parts of the same name in an earlier one. Without the
+word demonstration the demonstration parts are not used. What a part requires
+beside it is checked.`;

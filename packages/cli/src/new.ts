@@ -5,7 +5,7 @@ import { codeOf } from './read-file.ts';
 
 /** A whole machine with comments on every line that has to be changed; a test checks that it holds. */
 export const starter = `# A machine file. Lines that begin with # are comments; every number carries its unit.
-# Look:  layshaft check machine.yaml      Ask why:  layshaft explain machine.yaml ADDRESS
+# Look:  layshaft check FILE      Ask why:  layshaft explain FILE ADDRESS
 layshaft: 1
 
 machine:
@@ -14,6 +14,9 @@ machine:
 # How much shall stay free. Without a line here, a check keeps its printed default.
 reserves:
   networks.cycle: 20 %
+
+# Where parts are looked up. Your own go into a file beside this one: layshaft parts --help shows such a file.
+catalogue: [demonstration]
 
 # Which motion controller. See: layshaft parts controller
 controller: controller_m

@@ -97,7 +97,7 @@ function printPart(part: Part, look: Look): readonly string[] {
     ...(needs.length === 0 ? [] : [`Requires ${needs.join(' and ')}.`]),
     `Source: ${source}.${condition === undefined ? '' : ` Holds for: ${condition}.`}`,
     ...(figures.some(({ typical }) => typical !== undefined)
-      ? ['Checks count with the limit in the first column of figures, never with what is usual.']
+      ? ['Checks count with the stated limit; what is usual stands beside it for comparison only.']
       : []),
   ];
   return [
@@ -117,5 +117,5 @@ const particulars = ({ typical, condition, source }: PartFigure, part: Part): st
   [
     ...(typical === undefined ? [] : [`usually ${typical}`]),
     ...(condition === undefined || condition === part.condition ? [] : [`holds for: ${condition}`]),
-    ...(source === undefined || source === part.source ? [] : [source]),
+    ...(source === undefined || source === part.source ? [] : [`source: ${source}`]),
   ].join('; ');

@@ -60,7 +60,7 @@ function printLacks(lacks: FindingJson['lacks'], { look, design }: Style): reado
       const place = written === undefined ? undefined : machine.where(written);
       const there = written === lack.path ? 'See' : `It belongs to ${written},`;
       return indent(
-        `${lackSentence([lack])}. ${place === undefined ? '' : `${there} ${where(place)}.`}`,
+        `${lackSentence([lack])}.${place === undefined ? '' : ` ${there} ${where(place)}.`}`,
         0,
         look.columns,
       );

@@ -2,7 +2,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './check.ts';
 import { type ExplainOptions, explain } from './explain.ts';
-import { barHelp, programHelp } from './help.ts';
+import { addressHelp, barHelp, catalogueHelp, programHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
 import { start } from './new.ts';
 import { type PartsOptions, parts } from './parts.ts';
@@ -24,7 +24,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
     .option('--json', 'print the report as data')
     .addOption(
-      new Option('--fail-on <verdict>', 'from where on the exit status is 1')
+      new Option('--fail-on <verdict>', 'the mildest verdict for which the exit status is 1')
         .choices(['fails', 'thin'])
         .default('fails'),
     )
@@ -42,6 +42,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .argument('<ADDRESS>', 'the address of a finding or a number, a path of the file, or the start of several')
     .option('--json', 'print the working as data')
     .option('--all', 'show long lists whole')
+    .addHelpText('after', `\n${addressHelp}`)
     .action(async (file: string, address: string, options: ExplainOptions) => {
       status = await explain(file, address, { ...program.opts(), ...options }, io);
     });
@@ -62,6 +63,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .description('Lists the kinds of parts, the parts of a kind, or one part with all its figures and their sources.')
     .argument('[KIND or NAME]', 'a kind such as drive, or a part such as drive_5; without it, all kinds')
     .option('--catalogue <file>', 'look into this catalogue file as well')
+    .addHelpText('after', `\n${catalogueHelp}`)
     .action(async (word: string | undefined, options: PartsOptions) => {
       status = await parts(word, { ...program.opts(), ...options }, io);
     });
@@ -80,6 +82,8 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .action(() => {
       status = schema(io);
     });
+  for (const command of program.commands)
+    command.showHelpAfterError(`layshaft ${command.name()} --help shows how it is used.`);
   try {
     await program.parseAsync(argv, { from: 'user' });
     return status;

@@ -78,7 +78,9 @@ function alignedColumns(
   columns: number,
 ): readonly string[] {
   const numeric = texts[0]!.map((_, at) => cells.some((row) => 'value' in (row[at] ?? {})));
-  const widths = texts[0]!.map((_, at) => Math.max(...texts.map((row) => row[at]?.length ?? 0)));
+  // A sentence that says what is missing does not widen its column: the numbers above and below would go out of sight.
+  const widening = texts.map((row) => row.map((text) => (text.startsWith('unknown: ') ? 0 : text.length)));
+  const widths = texts[0]!.map((_, at) => Math.max(...widening.map((row) => row[at] ?? 0)));
   return texts.map((row) => {
     const line = row
       .map((text, at) => (numeric[at] ? text.padStart(widths[at]!) : text.padEnd(widths[at]!)))

@@ -22,5 +22,5 @@ export { figuresOf, type PartFigure, textOf } from './reading/figures-of.ts';
 export type { Part } from './reading/parts.ts';
 export { nearest } from './units/nearest.ts';
 export type { Origin } from './working/origin.ts';
-export type { Quantity } from './working/quantity.ts';
-export { type FlatWorking, flatten, print, type Shown, type Working } from './working/working.ts';
+export { addressOf, type Quantity } from './working/quantity.ts';
+export { type FlatWorking, flatten, print, type Shown, type Working, walk } from './working/working.ts';

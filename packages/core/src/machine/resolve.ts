@@ -9,7 +9,6 @@ import {
 import { inOrder, type Problem } from '../problems/problem.ts';
 import type { PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
-import { Missing } from '../working/missing.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { UsedPart } from './checks/requires.ts';
 import { lookUpIn } from './look-up.ts';
@@ -35,8 +34,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const partOf: PartLookUp = (use) => {
     const part = find(use);
     if (part !== undefined) {
-      const version = use.version === undefined || use.version instanceof Missing ? part.version : use.version;
-      parts.push({ name: part.name, path: use.path, version, requires: part.requires });
+      parts.push({ name: part.name, path: use.path, version: use.version ?? part.version, requires: part.requires });
     }
     return part;
   };

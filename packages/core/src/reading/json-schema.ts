@@ -1,7 +1,7 @@
 // The part of JSON Schema (draft 2020-12) that our fields need.
 
 export interface JsonSchema {
-  readonly type?: 'object' | 'array' | 'string' | 'number' | 'integer';
+  readonly type?: 'object' | 'array' | 'string' | 'number' | 'integer' | readonly ['string', 'number'];
   readonly title?: string;
   readonly description?: string;
   readonly pattern?: string;

@@ -181,11 +181,14 @@ export function version(known: string): Field<Value<string>> {
   return {
     read: (at, path, reading) => {
       const text = plainText(at, path, reading, due, known);
-      if (text === known || text instanceof Missing) return text;
+      const why = text instanceof Missing ? text.lacks[0]?.why : undefined;
+      if (text === known || why === 'absent' || why === 'problem') return text;
+      // A version left open would leave the whole file unread without a word.
+      const written = why ?? text;
       reading.problem(at!, 'value', {
         code: 'version-unknown',
-        message: `the file is written in version ${text} of the format; this program reads version ${known}`,
-        remedy: `Write ${keyOf(path)}: ${known}, or use a program that reads version ${text}.`,
+        message: `the file is written in version ${written} of the format; this program reads version ${known}`,
+        remedy: `Write ${keyOf(path)}: ${known}, or use a program that reads version ${written}.`,
       });
       return spoilt(path, due, known);
     },
@@ -197,7 +200,8 @@ export function version(known: string): Field<Value<string>> {
 export function text(spec: About & { readonly example: string }): Field<Value<string>> {
   return {
     read: (at, path, reading) => plainText(at, path, reading, 'a text', spec.example),
-    schema: () => ({ type: 'string', description: spec.about, examples: [spec.example] }),
+    // To an editor, 2.1 is a number, also where it is the text of a version.
+    schema: () => ({ type: ['string', 'number'], description: spec.about, examples: [spec.example] }),
   };
 }
 

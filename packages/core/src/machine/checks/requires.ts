@@ -34,7 +34,9 @@ When it fails: use the part that the answer names, or a version of it that is ne
         return { yes: false, because: `${part.name} requires ${named(wanted)}; the machine does not use it` };
       for (const each of found) {
         if (wanted.version === undefined) continue;
-        if (each.version instanceof Missing) return each.version;
+        // A catalogue that states no version leaves it to the machine file.
+        if (each.version instanceof Missing)
+          return new Missing(each.version.lacks.map((lack) => ({ ...lack, path: `${each.path}.version` })));
         if (compareVersions(each.version, wanted.version) < 0) {
           return {
             yes: false,
