@@ -5,7 +5,7 @@ import type { Cursor, Reading } from '../reading/reading.ts';
 import { reportInVain, type Setting } from '../reading/share.ts';
 import { anything, name } from '../reading/values.ts';
 import { child, enter, expectMap, knownKeys } from '../reading/walk.ts';
-import { Missing } from '../working/missing.ts';
+import { isAbsent, Missing } from '../working/missing.ts';
 
 const pathField = name({
   about: 'The path of the value; * stands for any letters of one name.',
@@ -20,8 +20,7 @@ const settingField: Field<Setting | undefined> = {
     knownKeys(at, ['path', 'value'], reading);
     const where = pathField.read(child(at, 'path', reading), `${path}.path`, reading);
     const value = valueField.read(child(at, 'value', reading), `${path}.value`, reading);
-    const lacking =
-      value === undefined ? 'value' : where instanceof Missing && where.lacks[0]?.why === 'absent' ? 'path' : undefined;
+    const lacking = value === undefined ? 'value' : isAbsent(where) ? 'path' : undefined;
     if (lacking !== undefined) {
       reading.problem(at, 'value', {
         code: 'key-missing',

@@ -1,9 +1,9 @@
 // A machine with one value changed, without text: what planning, sweeping and asking backwards are made of.
 
 import type { Field } from '../reading/field.ts';
-import { namePattern } from '../reading/groups.ts';
 import { nodeOf } from '../reading/print-node.ts';
 import { Reading } from '../reading/reading.ts';
+import { nameForm } from '../reading/tree.ts';
 import { Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
 import { changeOf, type Edit, isChange } from './change.ts';
@@ -38,8 +38,6 @@ const changes = new WeakMap<Machine, readonly Edit[]>();
 /** Whether a machine says something else than the text it was read from. */
 export const isVaried = (machine: Machine): boolean =>
   changes.has(machine) || machine.parsed.source instanceof VariedText;
-
-const nameForm = new RegExp(namePattern);
 
 // ── the quick way: a value that is written where it is asked for is read again alone ─────────────────────────────────
 

@@ -8,9 +8,9 @@ import type { Quantity } from '../working/quantity.ts';
 import { known, q } from '../working/testing.support.ts';
 import { shortestCycle } from './calc/cycle.ts';
 import { addedAxes, broken, mostAxesOf, usesOf } from './capacity.ts';
-import { asLine, asStar, lineOf, stationsOf } from './grow.ts';
+import { asLine, asStar, lineOf } from './grow.ts';
 import { controlledBy, kernelOf, kernelShareOf } from './kernel.ts';
-import type { Device, Network } from './network.ts';
+import { type Device, type Network, stationsOf } from './network.ts';
 import { plan } from './planned.ts';
 
 const catalogue = demonstration();

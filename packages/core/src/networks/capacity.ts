@@ -2,9 +2,9 @@
 import { equalWithin, verdictOf } from '../checks/margin.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { lineOf, stationsOf, withMore } from './grow.ts';
+import { lineOf, withMore } from './grow.ts';
 import { kernelOf } from './kernel.ts';
-import type { Controller, Device, Network } from './network.ts';
+import { type Controller, type Device, type Network, stationsOf } from './network.ts';
 import { type Planned, plan } from './planned.ts';
 
 /** What runs out: time on the wire, computing time, stations, addresses. */

@@ -4,7 +4,7 @@ import type { Value } from '../reading/values.ts';
 import { given, missing } from '../working/missing.ts';
 import { leaf, Quantity } from '../working/quantity.ts';
 import { linkLength } from './calc/limits.ts';
-import type { Device, Network, Run, Way } from './network.ts';
+import { type Device, type Network, type Run, stationsOf, type Way } from './network.ts';
 
 /** A network with so many more axes like one of its own, each behind the one before it at the end of that one's line. */
 export function withMore(network: Network, like: Device, count: number): Network {
@@ -105,6 +105,3 @@ const none = (length: Value<Quantity<'m'>>): Value<Quantity<'m'>> =>
         source: 'our judgement: the centre stands beside the controller',
       })
     : length;
-
-export const stationsOf = ({ devices }: Network): readonly Device[] =>
-  devices.filter((device) => device.kind === 'station');

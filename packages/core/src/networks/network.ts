@@ -120,3 +120,6 @@ export interface Network {
   readonly wired: Value<true>;
   readonly controller: Controller;
 }
+
+/** The devices that answer, axes included; hubs, switches and couplings only pass on. */
+export const stationsOf = ({ devices }: Network): readonly Device[] => devices.filter(({ kind }) => kind === 'station');

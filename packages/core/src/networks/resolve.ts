@@ -5,7 +5,7 @@ import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
 import { printQuantity } from '../units/print-quantity.ts';
 import type { Unit } from '../units/si.ts';
-import { Missing, missing } from '../working/missing.ts';
+import { isAbsent, Missing, missing } from '../working/missing.ts';
 import { leaf, type Quantity } from '../working/quantity.ts';
 import { cite, type SourceId } from '../working/sources.ts';
 import { longestPattern, patternOf } from './calc/phases.ts';
@@ -272,8 +272,6 @@ function wiredOf({ runs, path }: NetworkSection, wiring: Wiring, devices: readon
     ? true
     : missing(`${path}.runs`, 'absent', 'a run that leads to a station that answers', example);
 }
-
-const isAbsent = (value: unknown): boolean => value instanceof Missing && value.lacks[0]?.why === 'absent';
 
 /** A default that is used is an assumption, and is listed as one; what is open or unknown stays so. */
 function orAssume<U extends Unit>(

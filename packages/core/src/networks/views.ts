@@ -5,10 +5,10 @@ import type { Quantity } from '../working/quantity.ts';
 import { oneRepeat, shareOfCycle, shortestCycle } from './calc/cycle.ts';
 import { skew } from './calc/path.ts';
 import { type Added, addedAxes, mostAxesOf, type Reserves } from './capacity.ts';
-import { asLine, asStar, stationsOf } from './grow.ts';
+import { asLine, asStar } from './grow.ts';
 import { laying, passerOf } from './laying.ts';
 import { linksOf } from './links.ts';
-import { type Controller, type Device, multipleOf, type Network, type Profile } from './network.ts';
+import { type Controller, type Device, multipleOf, type Network, type Profile, stationsOf } from './network.ts';
 import { type Planned, plan } from './planned.ts';
 import { cableDelays, type Exchange } from './ways.ts';
 

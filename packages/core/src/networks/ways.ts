@@ -5,7 +5,7 @@ import type { Quantity } from '../working/quantity.ts';
 import { frameLength, lineOccupancy } from './calc/frame.ts';
 import { answerArrival, passingOn, pathDelay, runDelay, wholeFrame } from './calc/path.ts';
 import { turn } from './calc/polled.ts';
-import type { Device, Network, Run, Way } from './network.ts';
+import { type Device, type Network, type Run, stationsOf, type Way } from './network.ts';
 
 type Time = Value<Quantity<'s'>>;
 type Data = Value<Quantity<'bit'>>;
@@ -30,7 +30,7 @@ export interface Exchange {
 /** The exchanges of a network. On a ring that is broken after so many stations, the others are reached the other way. */
 export function exchangesOf(network: Network, whole: number): readonly Exchange[] {
   const cables = cableDelays(network);
-  const stations = network.devices.filter((device) => device.kind === 'station');
+  const stations = stationsOf(network);
   return stations.map((device) => {
     const beyond = network.devices.indexOf(device) >= whole;
     return exchangeWith(device, beyond ? (device.otherWay ?? device.way) : device.way, network, cables);

@@ -4,7 +4,7 @@ import type { About, Field, Read } from './field.ts';
 import type { JsonSchema } from './json-schema.ts';
 import { spoilt } from './reading.ts';
 import { entriesOf } from './share.ts';
-import { type Node, nounOf } from './tree.ts';
+import { type Node, nameForm, namePattern, nounOf } from './tree.ts';
 import { child, enter, expectMap, item, knownKeys } from './walk.ts';
 
 type Fields = Readonly<Record<string, Field<unknown>>>;
@@ -38,9 +38,6 @@ export const optional = <T>(field: Field<T>): Field<T | undefined> => ({
   read: (at, path, reading) => (at === undefined ? undefined : field.read(at, path, reading)),
   schema: field.schema,
 });
-
-export const namePattern = '^[a-z][a-z0-9_]*$';
-const nameForm = new RegExp(namePattern);
 
 /** Entries under names that the user chooses. `reserved` names cannot be chosen, with the reason. */
 export function group<T extends object>(

@@ -1,6 +1,6 @@
 // Parts: the kinds a catalogue can hold, how a file uses one, and how a use is filled from the part it names.
 import type { Unit } from '../units/si.ts';
-import { Missing } from '../working/missing.ts';
+import { isAbsent, Missing } from '../working/missing.ts';
 import type { Origin } from '../working/origin.ts';
 import { leaf, Quantity } from '../working/quantity.ts';
 import type { About, Field, Read } from './field.ts';
@@ -154,7 +154,7 @@ function filled(
             part,
             inner,
           )
-        : isAbsent(value)
+        : value === undefined || isAbsent(value)
           ? (fromPart(use, part, figure, path, key) ?? value ?? fields[key]!.read(undefined, `${path}.${key}`, nothing))
           : value;
   }
@@ -177,14 +177,11 @@ const isSection = (value: unknown): value is object =>
 export const partName = (use: Pick<PartUse<Fields>, 'part'>): Value<string> =>
   use.part instanceof Missing ? use.part : use.part.name;
 
-const isAbsent = (value: unknown): value is Missing | undefined =>
-  value === undefined || (value instanceof Missing && value.lacks[0]?.why === 'absent');
-
 /** What the part gives, or what lacks because of it; nothing when neither. */
 function fromPart(use: PartUse<Fields>, part: Part | undefined, figure: unknown, path: string, key: string): unknown {
   // Naming a part settles an absent value, unless some values are given and this one was forgotten.
   if (part === undefined)
-    return use.part instanceof Missing && (use.absent || use.part.lacks[0]?.why !== 'absent') ? use.part : undefined;
+    return use.part instanceof Missing && (use.absent || !isAbsent(use.part)) ? use.part : undefined;
   if (figure instanceof Missing || figure === undefined) return undefined;
   return figure instanceof Quantity ? rebase(figure, `${path}.${key}`, use.via, part) : figure;
 }

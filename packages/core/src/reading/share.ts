@@ -2,7 +2,7 @@
 // Each node that comes from elsewhere says where it is written, so that an edit and a problem find their place.
 import { nearest } from '../units/nearest.ts';
 import type { Cursor, Reading } from './reading.ts';
-import { type Entry, entryOf, type MapNode, type Node, type Shared, type Span } from './tree.ts';
+import { type Entry, entryOf, type MapNode, type Node, nameForm, type Shared, type Span } from './tree.ts';
 import { enter } from './walk.ts';
 
 /** Entries of a group after ranges are spread and `like` is followed. Circles and unknown bases are reported. */
@@ -191,7 +191,6 @@ function into(at: Cursor, { key, value, keySpan }: { key: string; value: Node; k
   return { node: value, path, writtenAt: `${at.writtenAt}.${key}`, via: at.via, keySpan, section: at.section };
 }
 
-const nameForm = /^[a-z][a-z0-9_]*$/;
 const isName = (text: string): boolean => nameForm.test(text) && text !== 'open' && text !== 'unknown';
 
 /** A plain name where a map could stand is the name of a part: `drive: drive_10` is `drive: { part: drive_10 }`. */

@@ -61,3 +61,7 @@ export const nounOf = (node: Node): string =>
     : node.kind === 'map'
       ? 'a map of keys'
       : 'a list';
+
+/** Names that a user chooses: small letters, digits and _, the first a letter. */
+export const namePattern = '^[a-z][a-z0-9_]*$';
+export const nameForm = new RegExp(namePattern);

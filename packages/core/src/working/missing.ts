@@ -23,6 +23,10 @@ export class Missing {
 export const missing = (path: string, why: Why, due: string, example: string): Missing =>
   new Missing([{ path, why, due, example }]);
 
+/** Whether nothing was said at all; what is open, unknown or spoilt was said. */
+export const isAbsent = (value: unknown): value is Missing =>
+  value instanceof Missing && value.lacks[0]?.why === 'absent';
+
 export type Known<T> = Exclude<T, Missing>;
 type Asked = Readonly<Record<string, unknown>>;
 type KnownValue<V> = V extends readonly (infer E)[] ? readonly Known<E>[] : Known<V>;

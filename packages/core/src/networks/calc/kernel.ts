@@ -35,17 +35,3 @@ export const kernelShare = formula({
   proof: 'kernel by hand',
   of: (k: readonly number[], T: readonly number[]) => total(k.map((each, index) => each / (T[index] ?? Number.NaN))),
 });
-
-/** How many there are of something that was counted, not read. */
-export const countOf = formula({
-  id: 'networks.count',
-  title: 'how many there are',
-  text: 'sum(k)',
-  gives: '1',
-  symbols: { k: '1[]' },
-  means: { k: 'one for each' },
-  try: { k: [1, 1, 1] },
-  source: 'definition',
-  proof: 'kernel by hand',
-  of: (k: readonly number[]) => total(k),
-});

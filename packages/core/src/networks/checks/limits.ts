@@ -1,7 +1,7 @@
 // The limits that a profile states: stations, length of a link and of all cable, attenuation, hops, payload, collisions.
 import { question } from '../../checks/finding.ts';
 import type { Value } from '../../reading/values.ts';
-import { given, Missing } from '../../working/missing.ts';
+import { given, isAbsent, Missing } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import {
   collisionRoundTrip,
@@ -11,10 +11,11 @@ import {
   payloadCapacity,
   weakestLink,
 } from '../calc/limits.ts';
-import { frameData, stationData } from '../calc/summation.ts';
+import { commandForAll } from '../calc/streams.ts';
+import { stationData } from '../calc/summation.ts';
 import { counted } from '../kernel.ts';
 import { type Link, linksOf } from '../links.ts';
-import type { Device, Network } from '../network.ts';
+import { type Device, type Network, stationsOf } from '../network.ts';
 import type { Planned } from '../planned.ts';
 import { cableDelays } from '../ways.ts';
 
@@ -28,13 +29,7 @@ const asStated = { share: 0, source: 'judgement', because: 'a stated limit is ta
 
 /** Asked only where the profile states the limit. */
 const where = (limit: (network: Network) => unknown) => (networks: Networks) =>
-  about
-    .subjects(networks)
-    .filter(
-      (network) => !(limit(network) instanceof Missing && (limit(network) as Missing).lacks[0]?.why === 'absent'),
-    );
-
-const stationsOf = ({ devices }: Network): readonly Device[] => devices.filter((device) => device.kind === 'station');
+  about.subjects(networks).filter((network) => !isAbsent(limit(network)));
 
 export const stations = question<Networks, Network>({
   ...about,
@@ -176,10 +171,7 @@ function payloadsOf(network: Network): readonly Value<Quantity<'bit'>>[] {
   }
   const single = all.flatMap((device) => [device.command, device.answer]);
   if (discipline !== 'chained') return single;
-  return [
-    ...single,
-    given({ P: all.map((device) => device.command) }, (known) => frameData(known, `${network.name}.command`)),
-  ];
+  return [...single, given({ P: all.map((device) => device.command) }, (known) => commandForAll(known, network.name))];
 }
 
 export const collisions = question<Networks, Network>({

@@ -3,7 +3,7 @@ import { question } from '../../checks/finding.ts';
 import { given, Missing } from '../../working/missing.ts';
 import { print } from '../../working/working.ts';
 import { laying } from '../laying.ts';
-import type { Network } from '../network.ts';
+import { type Network, stationsOf } from '../network.ts';
 import type { Planned } from '../planned.ts';
 
 type Networks = readonly Planned[];
@@ -39,7 +39,7 @@ Stations without one are numbered by the network; there must be free addresses e
   answer: (network) => {
     const { from, to, taken_by_the_network } = network.profile.addresses;
     return given({ from, to, taken: taken_by_the_network, wired: network.wired }, ({ from, to, taken }) => {
-      const stations = network.devices.filter((device) => device.kind === 'station');
+      const stations = stationsOf(network);
       const kept = taken.map((each) => each.value);
       const owners = new Map<number, string>();
       for (const { name, address } of stations) {
