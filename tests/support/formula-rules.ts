@@ -9,7 +9,6 @@ import { isTest, isTestSupport, type SourceFile } from './files.ts';
 import { mutantsOf } from './formula-mutants.ts';
 import { type CaseTree, math, parse, reader, type Scope, scopeOf, treesOf } from './formula-reader.ts';
 import { seeded } from './seeded.ts';
-import { isNode, nodesOf } from './syntax.ts';
 
 export type FormulaRule = (record: FormulaRecord) => readonly string[];
 
@@ -121,24 +120,6 @@ export function unusedSources(files: readonly SourceFile[], ids: readonly string
       !file.path.endsWith('/working/sources.ts'),
   );
   return ids.filter((id) => !code.some(({ text }) => text.includes(`'${id}'`)));
-}
-
-/** The titles of all tests and groups of tests that stand as a text in these files. */
-export function titlesOf(files: readonly SourceFile[]): readonly string[] {
-  return files.filter(isTest).flatMap((file) =>
-    nodesOf(file).flatMap(({ node }) => {
-      const [title] = Array.isArray(node.arguments) ? node.arguments : [];
-      if (node.type !== 'CallExpression' || !isNode(title) || !/^(it|test|describe)$/.test(calledName(node))) return [];
-      const [part, other] = Array.isArray(title.quasis) ? title.quasis : [title];
-      const text: unknown = part.value?.cooked ?? part.value;
-      return typeof text === 'string' && other === undefined ? [text] : [];
-    }),
-  );
-}
-
-function calledName(node: unknown): string {
-  if (!isNode(node)) return '';
-  return typeof node.name === 'string' ? node.name : calledName(node.callee ?? node.object ?? node.tag);
 }
 
 /** How often each case must have been tried. */

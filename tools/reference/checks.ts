@@ -13,7 +13,8 @@ export function checksPage(): string {
     'Checks',
     'Every check asks one question of each of its subjects. A check with a margin compares a demand with a capacity: margin = (capacity − demand) / capacity. It **holds** when the wanted reserve is kept, is **thin** when the capacity is kept and the reserve is not, **fails** when the capacity is not kept, and is **unknown** when a value is missing; the answer names what is missing. A check by yes or no holds or fails.',
     ...checks.map(
-      (check) => `## ${check.id}\n\n*${check.title}: ${check.asks}*\n\n${check.page}\n\n${reserveOf(check)}`,
+      (check) =>
+        `## ${check.id}\n\n*${check.title}: ${check.asks}*\n\n${check.page}\n\nWhat helps when it fails: ${check.advice}.\n\n${reserveOf(check)}`,
     ),
   );
 }

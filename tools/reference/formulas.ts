@@ -4,15 +4,33 @@ import '../../packages/core/src/kernels.ts';
 import { parseExpression, printExpression } from '../../packages/core/src/working/expression.ts';
 import { allFormulas, allMethods, type FormulaRecord } from '../../packages/core/src/working/formula.ts';
 import { cite } from '../../packages/core/src/working/sources.ts';
+import { repositoryFiles } from '../../tests/support/files.ts';
+import { titlesOf } from '../../tests/support/titles.ts';
 import { page, table } from './markdown.ts';
 
 export function formulasPage(): string {
   const formulas = [...allFormulas(), ...allMethods()].sort((a, b) => (a.id < b.id ? -1 : 1));
   return page(
     'Formulas',
-    'Every number that is shown rests on these. The text of each formula is computed by a general-purpose algebra library in the tests, with units, and compared with the code; *proof* names the published case or the second method that is held against it.',
+    'Every number that is shown rests on these. The text of each formula is computed by a general-purpose algebra library in the tests, with units, and compared with the code. *Proof* names what else is held against it: C10, E1, F5 and the like are [published cases](#published-cases), listed at the end; words are the title of a test that finds the same by a second method.',
     ...formulas.map(section),
+    publishedCases(formulas),
   );
+}
+
+/** The cases that a proof names by a sign, as the titles of their tests tell them. */
+function publishedCases(formulas: readonly FormulaRecord[]): string {
+  const signs = [...new Set(formulas.map(({ proof }) => proof).filter((proof) => /^[A-Z]\d+$/.test(proof)))];
+  const titles = titlesOf(repositoryFiles().filter(({ path }) => path.endsWith('.published.test.ts')));
+  const rows = titles.flatMap((title): [string, string][] => {
+    const [, sign = '', derived = '', what = ''] = /^([A-Z]\d+)(, derived)?: (.*)$/.exec(title) ?? [];
+    const text = what.replaceAll(/%[a-z]/g, '…').replace(/\((type \d+)[^)]*\)$/, '($1 of IEC 61158)');
+    return signs.includes(sign) ? [[sign, `${text}${derived === '' ? '' : '; computed from what is published'}`]] : [];
+  });
+  rows.sort(([a], [b]) => (a[0]! < b[0]! ? -1 : a[0]! > b[0]! ? 1 : Number(a.slice(1)) - Number(b.slice(1))));
+  const missing = signs.filter((sign) => !rows.some(([each]) => each === sign));
+  if (missing.length > 0) throw new Error(`no published test is called ${missing.join(', ')}`);
+  return `## Published cases\n\n${table(['case', 'what the code must give'], rows)}`;
 }
 
 const print = (text: string): string => printExpression(parseExpression(text), (symbol) => symbol);

@@ -1,10 +1,40 @@
 // The reference page of the machine file: every key, from the fields that read it.
 
 import { format } from '../../packages/core/src/machine/format.ts';
+import { topologies } from '../../packages/core/src/networks/parts.ts';
 import type { JsonSchema } from '../../packages/core/src/reading/json-schema.ts';
-import { capital } from '../../packages/core/src/reading/values.ts';
+import { capital, shareDue } from '../../packages/core/src/reading/values.ts';
 import { usual } from '../../packages/core/src/units/usual-units.ts';
 import { page, table } from './markdown.ts';
+
+/** A whole file with what takes getting used to; the documents' test checks it. */
+export const exampleFile = `layshaft: 1
+machine: { name: Feeder with a lift }
+catalogue: [demonstration]
+reserves: { networks.cycle: 25 % }
+axes:
+  infeed:  { drive: drive_5 }
+  outfeed: { like: infeed }
+  lift:    { drive: { part: drive_10, every: 2 cycles } }
+controller: controller_m
+networks:
+  drives:
+    port: 1
+    profile: polled_100
+    cycle: open
+    runs: # from, to, length, cable
+      - [controller, infeed, 2 m, solid]
+      - [infeed, outfeed, 5 m, solid]
+      - [outfeed, lift, 3 m, flexible]
+      - [lift, rack_1, 3 m, solid]
+      - [rack_1, rack_2, 1 m, solid]
+    nodes:
+      rack_[1..2]: { part: rack_small, every: 4 cycles }
+set:
+  - { path: axes.*feed.cycle_at_most, value: 1 ms }
+planned:
+  networks.drives.cycle: 500 µs
+`;
 
 export function machineFilePage(): string {
   const sections = Object.entries(format).map(
@@ -18,7 +48,18 @@ export function machineFilePage(): string {
       '- Every value may also be `open` (to be chosen) or `unknown` (named as missing).',
       '- In an entry under a NAME, `like: SIBLING` takes the values of another entry of the same section where it gives none.',
       '- What is *a part, or keys* is the name of a catalogue part, or the keys below it; with `part: NAME` among them, they go before what the part states.',
-      '- What is *or measured* may be written `{ measured: 2.4 µs, date: 2026-11-03, count: 10000 }`: the largest value that was seen, when, and over how many observations.',
+      '- What is *or measured* may be written `{ measured: 2.4 µs, date: 2026-11-03, count: 10000 }`: the largest value that was seen, when (year-month-day), and over how many observations.',
+    ].join('\n'),
+    `A whole file, and what takes getting used to in it:\n\n\`\`\`yaml\n${exampleFile}\`\`\``,
+    [
+      '- `runs` has a row of four for each cable: the station where it starts, seen from the controller, the one where it ends, its length, its kind. Stations are `controller`, axes and `nodes`.',
+      `- The runs alone make the topology, one of ${topologies.join(', ')}: a ring comes back to the controller, a line never branches, in a star every station hangs on one hub or switch, all else is a tree. \`topologies\` of the profile lists those that it allows.`,
+      '- `cycle` is one time such as `500 µs`, or `open`; it is no list: what can be chosen from are the `cycles` of the controller. While it is open, `layshaft check` says what a cycle needs and the shortest that will do.',
+      '- `every: 2 cycles` serves a station in every second cycle of its network; without it, in each.',
+      '- A name with a range, such as `rack_[1..2]`, stands for one entry for each number.',
+      '- `set` gives one value to many: each line has a `path`, in which `*` stands for any letters of one name, and a `value`. What an entry gives itself goes before; a later line goes before an earlier one.',
+      '- `catalogue` lists where parts are looked up: `demonstration`, and files of your own beside the machine file, such as `our_parts.yaml`. A later one goes before an earlier one; without the section, it is the demonstration alone.',
+      '- `planned` holds by path what was chosen for values that are `open`. It stands in for them; remove a line to choose again.',
     ].join('\n'),
     ...sections,
   );
@@ -30,6 +71,7 @@ const quoted = ([path, ...rest]: Row): readonly string[] => [`\`${path}\``, ...r
 
 function rowsOf(schema: JsonSchema, path: string): readonly Row[] {
   const [first, second] = schema.anyOf ?? [];
+  if (first?.type === 'array') return rowsOf({ ...first, ...schema, anyOf: [] }, path);
   if (first !== undefined && second?.properties?.part !== undefined) return rowsOfPart(first, second, path);
   if (second?.properties?.measured !== undefined) return [quantityRow(first ?? schema, path, ' or measured')];
   if (first?.type === 'string' && second?.type === 'number') return [quantityRow(schema, path, '')];
@@ -61,7 +103,7 @@ function rowsOfPart(name: JsonSchema, full: JsonSchema, path: string): readonly 
 /** The description of a quantity ends with what it measures; its usual units follow from that. */
 function quantityRow(schema: JsonSchema, path: string, more: string): Row {
   const sentences = (schema.description ?? '').split(/(?<=\.) /);
-  const measured = Object.values(usual).find(({ measures }) => `${capital(measures)}.` === sentences.at(-1));
+  const measured = sentences.at(-1) === `${capital(shareDue)}.` ? usual['1'] : measuredBy(sentences.at(-1));
   const kind = sentences.at(-1)?.replace(/\.$/, '').toLowerCase() ?? '';
   const about = kind.startsWith('or ') ? (schema.description ?? '') : sentences.slice(0, -1).join(' ');
   const units = measured?.spellings.filter((spelling) => spelling !== '').slice(0, 3) ?? [];
@@ -74,8 +116,11 @@ function quantityRow(schema: JsonSchema, path: string, more: string): Row {
   ];
 }
 
+const measuredBy = (sentence: string | undefined) =>
+  Object.values(usual).find(({ measures }) => `${capital(measures)}.` === sentence);
+
 function kindOf({ type, enum: words, items, prefixItems, patternProperties, properties, pattern }: JsonSchema): string {
-  if (words !== undefined) return `one of ${words.join(', ')}`;
+  if (words !== undefined) return `one of ${words.filter((each) => each !== 'open' && each !== 'unknown').join(', ')}`;
   if (prefixItems !== undefined) return `a row of ${prefixItems.length}`;
   if (items !== undefined) return 'a list';
   if (patternProperties !== undefined) return 'entries by name';

@@ -30,7 +30,7 @@ Longest link     line        ├─░░░░░░░░░░░░░░░
     the link from controller to one is 10 m long, 100 m are allowed
                                                    networks.spacing@line
 Stations         line        ├─░░░░░░░░░░░░░░░░░░░┃        90 %  holds
-    1 of 10 stations are taken                    networks.stations@line
+    1 of 10 stations is taken                     networks.stations@line
 Largest payload  line        ├░░░░░░░░░░░░░░░░░░░░┃      98.4 %  holds
     the largest payload is 24 octets, a frame carries 1490 octets
                                                      networks.frame@line
@@ -38,7 +38,7 @@ Hops             line        ├░░░░░░░░░░░░░░░░
     the farthest station is behind 0 devices, 10 are allowed
                                                       networks.hops@line
 Addresses        line                             ┃              holds
-    1 stations, 9 addresses                      networks.addresses@line
+    1 station, 9 addresses                       networks.addresses@line
 Cycle offered    line                             ┃              holds
     the controller offers 100 µs                   networks.offered@line
 Plugs            line                             ┃              holds

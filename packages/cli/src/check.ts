@@ -1,7 +1,7 @@
 // layshaft check: what a machine file demands against what is there, tightest first.
-import { assess, type Problem, printProblem, type ReportJson, reportJson, type Verdict } from '@layshaft/core';
+import { assess, plural, printProblem, type ReportJson, reportJson, type Verdict } from '@layshaft/core';
 import { exit, type Io } from './io.ts';
-import { counted, inColumns, indent, paragraphs } from './layout.ts';
+import { inColumns, indent, paragraphs } from './layout.ts';
 import { openDesign } from './open-design.ts';
 import { printGrouped } from './print-finding.ts';
 import { type Look, type LookOptions, lookOf } from './terminal.ts';
@@ -16,9 +16,7 @@ export interface CheckOptions extends LookOptions {
 export async function check(file: string, options: CheckOptions, io: Io): Promise<number> {
   const design = await openDesign(file, io);
   const report = reportJson(assess(design));
-  const lines = options.json
-    ? [JSON.stringify(report, null, 2)]
-    : printReport(report, design.machine.remarks, lookOf(options, io));
+  const lines = options.json ? [JSON.stringify(report, null, 2)] : printReport(report, lookOf(options, io));
   io.stdout.write(`${lines.join('\n')}\n`);
   return statusOf(report, options.failOn);
 }
@@ -30,8 +28,8 @@ function statusOf({ problems, findings }: ReportJson, failOn: 'fails' | 'thin'):
   return any('unknown') ? exit.unknown : exit.fine;
 }
 
-function printReport(report: ReportJson, remarks: readonly Problem[], look: Look): readonly string[] {
-  const { machine, file, problems, findings, assumptions } = report;
+function printReport(report: ReportJson, look: Look): readonly string[] {
+  const { machine, file, problems, remarks, findings, assumptions } = report;
   const assumed = assumptions.map(({ address, text, source }) => [address, text, source]);
   return paragraphs([
     [machine === null ? look.strong(file) : `${look.strong(machine)}, ${file}`],
@@ -56,9 +54,9 @@ function summary({ problems, findings, assumptions }: ReportJson): string {
     ...of('holds', 'holds', 'hold'),
   ];
   const parts = [
-    ...(problems.length === 0 ? [] : [counted(problems.length, 'problem')]),
+    ...(problems.length === 0 ? [] : [plural(problems.length, 'problem')]),
     verdicts.length === 0 ? 'nothing was checked: there is nothing yet that a check asks about' : verdicts.join(', '),
-    ...(assumptions.length === 0 ? [] : [counted(assumptions.length, 'assumed value')]),
+    ...(assumptions.length === 0 ? [] : [plural(assumptions.length, 'assumed value')]),
   ];
   return `${parts.join('; ')}.`;
 }

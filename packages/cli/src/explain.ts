@@ -1,8 +1,7 @@
 // layshaft explain: where the number at an address comes from, down to what is given.
-import { assess, type Design, flatten } from '@layshaft/core';
+import { assess, type Design, flatten, plural } from '@layshaft/core';
 import { findAddress, type Meaning } from './find-address.ts';
 import { exit, type Io, UserError } from './io.ts';
-import { counted } from './layout.ts';
 import { openDesign } from './open-design.ts';
 import { printMeaning } from './print-meaning.ts';
 import { type LookOptions, lookOf } from './terminal.ts';
@@ -51,4 +50,4 @@ function unheardOf(address: string, near: readonly string[], design: Design): st
 }
 
 const problemCount = ({ machine, problems }: Design): string =>
-  `${machine.file} has ${counted(problems.length, 'problem')}`;
+  `${machine.file} has ${plural(problems.length, 'problem')}`;

@@ -35,6 +35,10 @@ export function findAddress(assessment: Assessment, address: string): Meaning {
   const { findings } = reportJson(assessment);
   const numbers = numbersOf(assessment);
   const working = (of: string): Working | undefined => (numbers.has(of) ? explain(assessment, of) : undefined);
+  const missing = (lack: FindingJson['lacks'][number]): Meaning => {
+    const waiting = findings.filter((each) => each.lacks.some(({ path }) => path === lack.path));
+    return { kind: 'missing', lack, findings: waiting.map((each) => each.address) };
+  };
   const finding = findings.find((each) => each.address === address);
   const lack = findings.flatMap((each) => each.lacks).find((each) => each.path === address);
   const place = assessment.design.machine.where(address);
@@ -50,10 +54,7 @@ export function findAddress(assessment: Assessment, address: string): Meaning {
       ...(about && { about }),
     };
   }
-  if (lack !== undefined) {
-    const waiting = findings.filter((each) => each.lacks.some(({ path }) => path === address));
-    return { kind: 'missing', lack, findings: waiting.map((each) => each.address) };
-  }
+  if (lack !== undefined) return missing(lack);
   // Beside the numbers that findings rest on, there are those that are only shown.
   const exact = explain(assessment, address);
   if (exact !== undefined) {
@@ -67,6 +68,9 @@ export function findAddress(assessment: Assessment, address: string): Meaning {
   for (const each of findings) texts.set(each.address, each.verdict);
   const starts = [...texts].filter(([key]) => key.startsWith(address) && /^[.@]/.test(key.slice(address.length)));
   if (starts.length === 1) return findAddress(assessment, starts[0]![0]);
+  // A measurement lacks what its date or its count lacks.
+  const inside = findings.flatMap(({ lacks }) => lacks).find(({ path }) => path.startsWith(`${address}.`));
+  if (starts.length === 0 && inside !== undefined) return missing(inside);
   if (starts.length > 1) return { kind: 'several', addresses: starts.map(([key, text]) => ({ address: key, text })) };
   if (place !== undefined) return { kind: 'text', path: address, place };
   return { kind: 'nothing', near: offered(address, [...texts.keys()]) };

@@ -52,7 +52,11 @@ export const addressHelp = `An address is, for example:
   networks.cycle@drives        a finding; layshaft check prints it at the right
   networks.cycle.used@drives   a number of an explanation
   axes.infeed.drive.command    a value of the file or of a part, by its path
-  networks.drives              the start of several: they are listed`;
+  networks.drives              the start of several: they are listed
+
+Under each formula stands what it is proven by. C10, E1, F5 and the like are
+published cases, listed at the end of docs/reference/formulas.md; words are the
+title of a test that finds the same by a second method.`;
 
 /** A whole catalogue; a test reads it. */
 export const exampleCatalogue = `layshaft_catalogue: 1

@@ -1,7 +1,7 @@
 // Wrapping, columns and paragraphs.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { atBothEnds, counted, inColumns, indent, paragraphs, wrap } from './layout.ts';
+import { atBothEnds, inColumns, indent, paragraphs, wrap } from './layout.ts';
 
 describe('wrap', () => {
   it('breaks between words, and keeps a number with its unit', () => {
@@ -73,12 +73,4 @@ describe('atBothEnds', () => {
 
 it('puts an empty line between blocks that have lines', () => {
   expect(paragraphs([[], ['a', 'b'], [], ['c']])).toEqual(['a', 'b', '', 'c']);
-});
-
-it('counts things in words', () => {
-  expect([counted(0, 'problem'), counted(1, 'problem'), counted(2, 'problem')]).toEqual([
-    '0 problems',
-    '1 problem',
-    '2 problems',
-  ]);
 });

@@ -46,5 +46,3 @@ export function atBothEnds(
 /** What has lines, with an empty line between. */
 export const paragraphs = (blocks: readonly (readonly string[])[]): readonly string[] =>
   blocks.filter((block) => block.length > 0).flatMap((block, at) => (at === 0 ? block : ['', ...block]));
-
-export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

@@ -105,7 +105,7 @@ describe('what is wrong with a catalogue', () => {
     [
       'a key',
       drive('5 µs').replace('answer', 'anwser'),
-      /^plant\/our_parts\.yaml:4:\d+ {2}'anwser' is not read here by this version {2}\[key-unknown\]$/m,
+      /^plant\/our_parts\.yaml:4:\d+ {2}the key 'anwser' is not known here {2}\[key-unknown\]$/m,
     ],
     [
       'a value',
@@ -156,7 +156,7 @@ describe('what a part requires beside it', () => {
     expect(await requiring('{ part: rack_small }')).toEqual({
       status: 1,
       verdict: 'fails',
-      says: 'our_drive requires rack_small; the machine does not use it',
+      says: 'our_drive requires rack_small, which the machine does not use',
       margin: undefined,
     });
   });
@@ -165,7 +165,7 @@ describe('what a part requires beside it', () => {
     expect(await requiring('{ part: controller_m, version: 2.2 }')).toEqual({
       status: 1,
       verdict: 'fails',
-      says: 'our_drive requires controller_m of version 2.2 or later; controller has version 2.1',
+      says: 'our_drive requires controller_m of version 2.2 or later, while controller has version 2.1',
       margin: undefined,
     });
   });
@@ -209,7 +209,7 @@ describe('what a part requires beside it', () => {
     write('plant/our_parts.yaml', catalogue(`our_drive: ${drive('5 µs', ', requires: [{ part: rack_small }]')}`));
     expect((await run('check plant/machine.yaml')).out.split('\n').slice(2, 5).join('\n')).toBe(`\
 Required beside it  our_drive                       ─╂►             fails
-    our_drive requires rack_small; the machine does not use it
+    our_drive requires rack_small, which the machine does not use
                                                catalogue.requires@our_drive`);
     expect((await run('explain plant/machine.yaml catalogue.requires@our_drive')).status).toBe(0);
   });

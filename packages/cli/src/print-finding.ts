@@ -1,4 +1,4 @@
-// Findings as text: title, subject, bar, margin and verdict in columns, the sentence and the address below.
+// Findings as text: title, subject, bar, margin and verdict in columns; below, the sentence, the address, and what helps.
 import { type FindingJson, marginBar } from '@layshaft/core';
 import { atBothEnds, indent } from './layout.ts';
 import { barLength, printBar } from './print-bar.ts';
@@ -60,6 +60,7 @@ function printRows(
       `${beside.padEnd(lead)}${rightOf(finding, look)}`,
       ...below(finding, lead + rightLength, look),
       ...more(at),
+      ...(finding.advice === undefined ? [] : indent(`What helps: ${finding.advice}.`, 4, look.columns)),
     ];
   });
 }

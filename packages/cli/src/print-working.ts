@@ -93,7 +93,9 @@ const followed = ({ values }: Input, { lists }: Style): readonly Working[] =>
 const shownOf = (values: readonly Working[], { lists }: Style): readonly Working[] => {
   if (lists === 'whole' || values.length <= longestList) return values;
   const chosen = new Set([values[0], values[1], values.at(-1), largestOf(values)]);
-  return values.filter((value) => chosen.has(value));
+  const shown = values.filter((value) => chosen.has(value));
+  // That one value is left out would take a line as well.
+  return shown.length === values.length - 1 ? values : shown;
 };
 
 const largestOf = (values: readonly Working[]): Working =>

@@ -51,7 +51,12 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .summary('the tables of a network, a station or a run')
     .description('Shows what a network, a station or a run is made of, and how much more it can carry.')
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
-    .argument('<ADDRESS>', 'networks, networks.NAME, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO')
+    .argument(
+      '[ADDRESS]',
+      'networks.NAME, axes.NAME, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO; without it, all networks',
+      'networks',
+    )
+    .option('--addresses', 'under each row, the addresses that layshaft explain takes')
     .option('--table <name>', 'only the table of this name; it stands in brackets behind the title')
     .option('--json', 'print the tables as data')
     .action(async (file: string, address: string, options: ShowOptions) => {

@@ -1,5 +1,6 @@
 // layshaft show: the tables of a network, a station or a run.
 import {
+  allTables,
   assess,
   type CellJson,
   cellJson,
@@ -10,7 +11,7 @@ import {
   show as viewsAt,
 } from '@layshaft/core';
 import { exit, type Io, UserError } from './io.ts';
-import { indent, paragraphs } from './layout.ts';
+import { indent, paragraphs, wrap } from './layout.ts';
 import { openDesign } from './open-design.ts';
 import { type Look, type LookOptions, lookOf } from './terminal.ts';
 
@@ -18,6 +19,8 @@ export interface ShowOptions extends LookOptions {
   readonly json?: boolean;
   /** Only the table of this name. */
   readonly table?: string;
+  /** The address of every number under its row. */
+  readonly addresses?: boolean;
 }
 
 /** The version of what `--json` prints. */
@@ -32,17 +35,22 @@ export async function show(file: string, address: string, options: ShowOptions, 
   const chosen = views.map((view) => only(view, options.table));
   const text = options.json
     ? JSON.stringify({ layshaft_view: viewVersion, views: chosen.map(viewJson) }, null, 2)
-    : paragraphs(chosen.flatMap((view) => printView(view, lookOf(options, io)))).join('\n');
+    : paragraphs([
+        ...chosen.flatMap((view) => printView(view, lookOf(options, io), options.addresses === true)),
+        ...(options.addresses ? [] : [indent(whereAddresses, 0, lookOf(options, io).columns)]),
+      ]).join('\n');
   io.stdout.write(`${text}\n`);
   return design.problems.length === 0 ? exit.fine : exit.unusable;
 }
 
 function only(view: View, name: string | undefined): View {
   if (name === undefined) return view;
-  const tables = view.tables.filter((table) => table.name === name);
-  if (tables.length > 0) return { ...view, tables };
+  const [table] = view.tables.filter((each) => each.name === name);
+  const later = view.later.find((each) => each.name === name);
+  const only = table ?? later?.make();
+  if (only !== undefined) return { ...view, tables: [only], later: [] };
   throw new UserError(
-    `${view.address} has no table ${name}; it has ${view.tables.map((table) => table.name).join(', ')}.`,
+    `${view.address} has no table ${name}; it has ${[...view.tables, ...view.later].map((table) => table.name).join(', ')}.`,
   );
 }
 
@@ -53,39 +61,80 @@ function nothingAt(address: string, addresses: readonly string[]): string {
 }
 
 const viewJson = (view: View): object => ({
-  ...view,
-  tables: view.tables.map((table) => ({ ...table, rows: table.rows.map((row) => row.map(cellJson)) })),
+  address: view.address,
+  title: view.title,
+  says: view.says.map(cellJson),
+  tables: allTables(view).map((table) => ({ ...table, rows: table.rows.map((row) => row.map(cellJson)) })),
 });
 
-function printView(view: View, look: Look): readonly (readonly string[])[] {
-  return [[look.strong(view.title)], ...view.tables.map((table) => printTable(table, look))];
-}
+const whereAddresses = 'layshaft explain tells where a number comes from; --addresses shows what it takes.';
 
-function printTable({ name, title, note, columns, rows }: Table, look: Look): readonly string[] {
-  const cells = rows.map((row) => row.map(cellJson));
-  const texts = [columns, ...cells.map((row) => row.map(({ text }) => text))];
+function printView(view: View, look: Look, addresses: boolean): readonly (readonly string[])[] {
   return [
-    `${title}  (${name})`,
-    ...alignedColumns(texts, cells, look.columns).map((line) => `  ${line}`),
-    ...(note === undefined ? [] : indent(`Rests on: ${note}.`, 2, look.columns)),
+    [look.strong(view.title), ...sentenceOf(view, look)],
+    ...allTables(view).map((table) => printTable(table, look, addresses)),
   ];
 }
 
-/** Numbers stand at the right of their column, words at the left; what is too long for a line is cut and says so. */
-function alignedColumns(
-  texts: readonly (readonly string[])[],
-  cells: readonly (readonly CellJson[])[],
-  columns: number,
-): readonly string[] {
-  const numeric = texts[0]!.map((_, at) => cells.some((row) => 'value' in (row[at] ?? {})));
-  // A sentence that says what is missing does not widen its column: the numbers above and below would go out of sight.
-  const widening = texts.map((row) => row.map((text) => (text.startsWith('unknown: ') ? 0 : text.length)));
-  const widths = texts[0]!.map((_, at) => Math.max(...widening.map((row) => row[at] ?? 0)));
-  return texts.map((row) => {
-    const line = row
-      .map((text, at) => (numeric[at] ? text.padStart(widths[at]!) : text.padEnd(widths[at]!)))
-      .join('  ')
-      .trimEnd();
-    return line.length <= columns - 2 ? line : `${line.slice(0, columns - 3)}…`;
-  });
+function printTable(table: Table, look: Look, addresses: boolean): readonly string[] {
+  const cells = table.rows.map((row) => row.map(cellJson));
+  const missing = [...new Set(cells.flat().map(textOf).filter(isMissing))];
+  return [
+    `${table.title}  (${table.name})`,
+    ...foldedColumns(table.columns, cells, look.columns - 2, addresses).map((line) => `  ${line}`.trimEnd()),
+    ...missing.flatMap((text) => indent(text, 2, look.columns)),
+    ...(table.note === undefined ? [] : indent(sentence(table.note), 2, look.columns)),
+  ];
 }
+
+const sentenceOf = ({ says }: View, { columns }: Look): readonly string[] =>
+  wrap(says.map((cell) => textOf(cellJson(cell))).join(''), columns);
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+const textOf = ({ text }: CellJson): string => text;
+const isMissing = (text: string): boolean => text.startsWith('unknown: ');
+
+/**
+ * Numbers stand at the right of their column, words at the left. Columns that do not fit beside the others follow in a
+ * block of their own, with the first column again. What is missing is told once below the table.
+ */
+function foldedColumns(
+  columns: readonly string[],
+  cells: readonly (readonly CellJson[])[],
+  width: number,
+  addresses: boolean,
+): readonly string[] {
+  const texts = [columns, ...cells.map((row) => row.map(({ text }) => (isMissing(text) ? 'unknown' : text)))];
+  const widths = columns.map((_, at) => Math.max(...texts.map((row) => (row[at] ?? '').length)));
+  const numeric = columns.map((_, at) => cells.some((row) => 'value' in (row[at] ?? {})));
+  return blocksOf(widths, width).flatMap((block, number) => [
+    ...(number === 0 ? [] : ['']),
+    ...texts.flatMap((row, at) => [
+      block
+        .map((column) => [row[column] ?? '', widths[column]!, numeric[column]!] as const)
+        .map(([text, room, right]) => (right ? text.padStart(room) : text.padEnd(room)))
+        .join('  '),
+      ...(addresses ? addressesIn(cells[at - 1] ?? [], block).map((address) => `    ${address}`) : []),
+    ]),
+  ]);
+}
+
+/** Which columns stand side by side; the first one in every block. */
+function blocksOf(widths: readonly number[], width: number): readonly (readonly number[])[] {
+  const blocks: number[][] = [[0]];
+  let room = width - widths[0]!;
+  for (let column = 1; column < widths.length; column++) {
+    if (widths[column]! + 2 > room && blocks.at(-1)!.length > 1) {
+      blocks.push([0]);
+      room = width - widths[0]!;
+    }
+    blocks.at(-1)!.push(column);
+    room -= widths[column]! + 2;
+  }
+  return blocks;
+}
+
+const addressesIn = (row: readonly CellJson[], columns: readonly number[]): readonly string[] =>
+  columns.flatMap((column) => {
+    const cell = row[column];
+    return cell !== undefined && 'address' in cell ? [cell.address] : [];
+  });

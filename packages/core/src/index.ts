@@ -1,26 +1,43 @@
 // The door of the computing library: read a machine file, resolve it against catalogues, assess it, explain a number.
 
 export { type Assessment, assess } from './assess/assess.ts';
+export { type Asking, askBackwards, type Candidate, inputsOf } from './assess/backwards.ts';
+export { type Chapter, chapters } from './assess/chapters.ts';
+export { type Comparison, compare } from './assess/compare.ts';
 export { explain, numbersOf } from './assess/numbers.ts';
 export { type FindingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
 export { show, shownAddresses } from './assess/show.ts';
 export { type Finding, lackSentence } from './checks/finding.ts';
 export { type Verdict, verdicts } from './checks/margin.ts';
-export { type Cell, type CellJson, cellJson, type Table, type View } from './checks/view.ts';
+export { placeOf, textAfter, textAt } from './checks/move.ts';
+export {
+  allTables,
+  type Cell,
+  type CellJson,
+  cellJson,
+  type Input,
+  type LaterTable,
+  type Table,
+  type View,
+} from './checks/view.ts';
 export { type Catalogue, readCatalogue } from './machine/catalogue.ts';
 export type { Choice, Edit } from './machine/change.ts';
 export { fileVersion } from './machine/format.ts';
 export { type Machine, read } from './machine/machine.ts';
+export { cataloguesNamed, cataloguesOf } from './machine/named-catalogues.ts';
 export { type Design, resolve } from './machine/resolve.ts';
 export { machineSchema } from './machine/schema.ts';
 export { type SpliceResult, splice, type TextSplice } from './machine/splice.ts';
+export { tellOrigin } from './machine/tell-origin.ts';
 export { type Variation, vary } from './machine/vary.ts';
 export type { Refusal } from './machine/written.ts';
 export { type MarginBar, marginBar } from './pictures/margin-bar.ts';
 export { type Place, type Problem, printProblem, where } from './problems/problem.ts';
+export { plural } from './problems/wording.ts';
 export { figuresOf, type PartFigure, textOf } from './reading/figures-of.ts';
 export type { Part } from './reading/parts.ts';
 export { nearest } from './units/nearest.ts';
-export type { Origin } from './working/origin.ts';
+export { type SetWorking, setWorking } from './working/mathml.ts';
+export type { Origin, OriginKind } from './working/origin.ts';
 export { addressOf, type Quantity } from './working/quantity.ts';
 export { type FlatWorking, flatten, print, type Shown, type Working, walk } from './working/working.ts';

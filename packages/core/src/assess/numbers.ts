@@ -1,8 +1,10 @@
 // Every number of an assessment by its address, and its working.
+
+import type { Finding } from '../checks/finding.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { type Working, walk, workingOf } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
-import { numbersShown } from './show.ts';
+import { numberShown } from './show.ts';
 
 /** All quantities that an assessment holds or rests on, by address; a finding's address leads to its margin. */
 export function numbersOf(assessment: Assessment): ReadonlyMap<string, Quantity> {
@@ -11,12 +13,17 @@ export function numbersOf(assessment: Assessment): ReadonlyMap<string, Quantity>
   const add = (quantity: Quantity): void => walk(quantity, (each) => void numbers.set(addressOf(each), each), seen);
   for (const network of assessment.networks) collect(network, add, new Set());
   for (const finding of assessment.findings) {
-    for (const each of [finding.demand, finding.capacity, finding.reserve, finding.margin]) if (each) add(each);
-    const rests = finding.margin ?? finding.demand ?? finding.capacity;
+    const { demand, capacity, reserve, enough, margin } = finding;
+    for (const each of [demand, capacity, reserve, enough, margin]) if (each) add(each);
+    const rests = restOf(finding);
     if (rests !== undefined) numbers.set(finding.address, rests);
   }
   return numbers;
 }
+
+/** What a finding's address leads to: its margin, else what is known of it. */
+const restOf = ({ margin, enough, demand, capacity }: Finding): Quantity | undefined =>
+  margin ?? enough ?? demand ?? capacity;
 
 /** Goes through plain results (objects, lists, maps) to the quantities in them. */
 function collect(value: unknown, add: (quantity: Quantity) => void, seen: Set<unknown>): void {
@@ -29,6 +36,8 @@ function collect(value: unknown, add: (quantity: Quantity) => void, seen: Set<un
 
 /** The working of the number at an address, those that are only shown beside the findings included, or nothing when no number has it. */
 export function explain(assessment: Assessment, address: string): Working | undefined {
-  const quantity = numbersOf(assessment).get(address) ?? numbersShown(assessment).get(address);
+  const finding = assessment.findings.find((each) => each.address === address);
+  const quantity =
+    (finding && restOf(finding)) ?? numbersOf(assessment).get(address) ?? numberShown(assessment, address);
   return quantity && workingOf(quantity);
 }

@@ -22,6 +22,10 @@ export interface FindingJson {
   readonly capacity?: Shown;
   readonly margin?: Shown;
   readonly reserve?: Shown;
+  /** The least capacity that keeps the reserve, where the capacity is to be chosen. */
+  readonly enough?: Shown;
+  /** What helps, of a finding that fails or is thin. */
+  readonly advice?: string;
   readonly lacks: readonly Lack[];
 }
 
@@ -34,6 +38,8 @@ export interface ReportJson {
   readonly machine: string | null;
   readonly file: string;
   readonly problems: readonly Problem[];
+  /** What is no problem but worth a look. */
+  readonly remarks: readonly Problem[];
   readonly findings: readonly FindingJson[];
   /** Defaults that were used because the file gives no value. */
   readonly assumptions: readonly AssumptionJson[];
@@ -46,6 +52,7 @@ export function reportJson(assessment: Assessment): ReportJson {
     machine: machine.machine.name instanceof Missing ? null : machine.machine.name,
     file: machine.file,
     problems,
+    remarks: machine.remarks,
     findings: assessment.findings.map(findingJson),
     assumptions: assumptionsOf(assessment),
   };
@@ -63,6 +70,8 @@ const findingJson = (finding: Finding): FindingJson => ({
   ...(finding.capacity && { capacity: shown(finding.capacity) }),
   ...(finding.margin && { margin: shown(finding.margin) }),
   ...(finding.reserve && { reserve: shown(finding.reserve) }),
+  ...(finding.enough && { enough: shown(finding.enough) }),
+  ...(finding.advice && { advice: finding.advice }),
   lacks: finding.lacks,
 });
 

@@ -1,17 +1,21 @@
 // What is shown at an address: a network, a station, a run; an address that is the start of several shows them all.
 import { quantitiesIn, type View } from '../checks/view.ts';
+import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
-import { networkView, runView, type Surroundings, stationView } from '../networks/views.ts';
+import { networkView, runView, stationView } from '../networks/views.ts';
+import { allFormulas, allMethods } from '../working/formula.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
 
-/** The views at an address, most often one; none when nothing is shown there. */
+/** The views at an address, most often one; none when nothing is shown there. An axis is shown as the station it is. */
 export function show(assessment: Assessment, address: string): readonly View[] {
   return assessment.networks.flatMap((planned): readonly View[] => {
     const { network } = planned;
     if (address === 'networks' || address === network.path)
       return [networkView(planned, surroundings(assessment, planned))];
+    const axis = network.devices.find((device) => device.axis && `axes.${device.name}` === address);
+    if (axis !== undefined) return [stationView(planned, axis)];
     if (!address.startsWith(`${network.path}.`)) return [];
     const [kind, name] = address.slice(network.path.length + 1).split('.');
     const devices = network.devices.filter(
@@ -33,17 +37,32 @@ export const shownAddresses = ({ networks }: Assessment): readonly string[] =>
     ...network.runs.map(({ path }) => path),
   ]);
 
-/** The numbers of all views, by address: those of other profiles and topologies among them. */
-export function numbersShown(assessment: Assessment): ReadonlyMap<string, Quantity> {
-  const numbers = new Map<string, Quantity>();
-  const seen = new Set<Quantity>();
-  for (const address of shownAddresses(assessment)) {
-    for (const view of show(assessment, address)) {
-      for (const quantity of quantitiesIn(view))
-        walk(quantity, (each) => void numbers.set(addressOf(each), each), seen);
-    }
+/** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
+export function numberShown(assessment: Assessment, address: string): Quantity | undefined {
+  for (const place of viewsThatMayHold(assessment, address)) {
+    let found: Quantity | undefined;
+    const seen = new Set<Quantity>();
+    const look = (each: Quantity): void => {
+      if (addressOf(each) === address) found ??= each;
+    };
+    for (const quantity of show(assessment, place).flatMap(quantitiesIn)) walk(quantity, look, seen);
+    if (found !== undefined) return found;
   }
-  return numbers;
+  return undefined;
+}
+
+/** Views take time to make, so only those are looked into whose network the address names, the smallest first. */
+function viewsThatMayHold({ networks }: Assessment, address: string): readonly string[] {
+  if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
+  const [formula = '', about = ''] = address.split('@');
+  if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
+  return networks.flatMap(({ network: { name, path, devices, runs } }) => {
+    if (about !== name && !about.startsWith(`${name}.`)) return [];
+    const next = about.slice(name.length + 1).split('.', 1)[0];
+    const device = devices.some((each) => each.name === next) ? [`${path}.nodes.${next}`] : [];
+    const run = runs.find((each) => each.name === next);
+    return [...device, ...(run === undefined ? [] : [run.path]), path];
+  });
 }
 
 function surroundings({ design, findings }: Assessment, { network }: Planned): Surroundings {
@@ -53,7 +72,7 @@ function surroundings({ design, findings }: Assessment, { network }: Planned): S
   const { controllers, profiles, centres } = design.alternatives;
   return {
     reserve: cycle,
-    reserves: { wire: cycle?.value ?? 0, compute: reserve('networks.kernel@controller')?.value ?? 0 },
+    reserves: { cycle: cycle?.value ?? 0, kernel: reserve('networks.kernel@controller')?.value ?? 0 },
     controllers: controllers(),
     profiles: profiles(),
     centres: centres(),

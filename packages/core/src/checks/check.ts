@@ -11,8 +11,10 @@ interface Common<S> {
   readonly title: string;
   /** The question in a sentence. */
   readonly asks: string;
-  /** The page of the check: how demand and capacity come about, what is left out, what to do when it fails. */
+  /** The page of the check: how demand and capacity come about, what is left out. */
   readonly page: string;
+  /** What helps when it fails or is thin, in a line: 'a longer cycle, shorter payloads'. */
+  readonly advice: string;
   /** What the check is asked of, by the name that stands after the @ of the finding's address. */
   readonly name: (subject: S) => string;
   /** The paths of the file that the finding is about first of all. */
@@ -26,6 +28,13 @@ export interface MarginCheck<S> extends Common<S> {
   readonly capacity: (subject: S) => Value<Quantity>;
   /** The finding in a sentence, from the printed demand and capacity. */
   readonly says: (demand: string, capacity: string, subject: S) => string;
+  /** For a capacity that is to be chosen. */
+  readonly whenOpen?: {
+    /** The least capacity that keeps the reserve. */
+    readonly enough: (demand: Quantity, reserve: Quantity<'1'>, subject: S) => Quantity;
+    /** What is needed, in a sentence; `enough` is absent where no reserve is known or none can be kept. */
+    readonly says: (demand: string, enough: string | undefined) => string;
+  };
 }
 
 export interface Answer {

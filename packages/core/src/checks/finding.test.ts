@@ -20,6 +20,7 @@ const check: MarginCheck<Subject> = {
   title: 'Test',
   asks: 'Is it enough?',
   page: 'A test.',
+  advice: 'more of it',
   name: (subject) => subject.name,
   path: () => 'networks.test',
   reserve: { share: 0.2, source: 'judgement', because: 'a test' },
@@ -73,6 +74,50 @@ describe('a finding', () => {
       kind: 'assumed',
       source: 'our judgement: a test',
     });
+  });
+
+  it('says what helps when it fails or is thin, and else nothing', () => {
+    const advice = (demand: number) => ask(q(demand, 's'), q(100, 's')).advice;
+    expect([advice(101), advice(90), advice(80)]).toEqual(['more of it', 'more of it', undefined]);
+    expect(ask(q(1, 's'), missing('networks.n.cycle', 'open', 'a time', '500 µs')).advice).toBeUndefined();
+  });
+
+  it('of a limit that is met exactly says why that is enough', () => {
+    const limit = { ...check, reserve: { share: 0, source: 'judgement', because: 'a limit' } as const };
+    const says = (demand: number, reserve?: Quantity<'1'>) =>
+      find(limit, { name: 'a', demand: q(demand, 's'), capacity: q(100, 's') }, reserve).says;
+    expect(says(100)).toBe('100 of 100: met exactly, and no reserve is wanted on this limit');
+    expect(says(100 + 1e-8)).toContain('met exactly');
+    expect(says(100, q(0, '1', 'reserves.networks.test'))).toMatch(/: met exactly, and reserves\.networks\.test is 0$/);
+    expect(says(99)).toBe('99 of 100');
+    expect(says(101)).toBe('101 of 100');
+    expect(ask(q(100, 's'), q(100, 's')).says).toBe('100 of 100');
+  });
+
+  it('for a capacity that is open says what is needed, and what would keep the reserve', () => {
+    const choosing: MarginCheck<Subject> = {
+      ...check,
+      whenOpen: {
+        enough: (demand, reserve) => q(demand.value / (1 - reserve.value), 's'),
+        says: (demand, enough) => `${demand} are needed, ${enough ?? 'nothing'} keeps the reserve`,
+      },
+    };
+    const open = missing('networks.n.cycle', 'open', 'a time', '500 µs');
+    const asked = (demand: Quantity | Missing, reserve?: Quantity<'1'> | Missing) =>
+      find(choosing, { name: 'a', demand, capacity: open }, reserve);
+    expect(asked(q(60, 's'))).toMatchObject({
+      verdict: 'unknown',
+      enough: { value: 75 },
+      says: '60 are needed, 75 keeps the reserve; networks.n.cycle is open: a time, such as 500 µs',
+    });
+    // No capacity keeps all of itself free, and an unknown reserve is not guessed.
+    for (const reserve of [q(1, '1'), missing('reserves.networks.test', 'unknown', 'a share', '20 %')]) {
+      expect(asked(q(60, 's'), reserve)).toMatchObject({ enough: undefined });
+      expect(asked(q(60, 's'), reserve).says).toMatch(/^60 are needed, nothing keeps the reserve; networks/);
+    }
+    expect(asked(missing('networks.n.profile', 'absent', 'a part', 'polled_100')).says).toMatch(
+      /^networks\.n\.profile is/,
+    );
   });
 
   it('is unknown with the demand shown when the capacity is open', () => {

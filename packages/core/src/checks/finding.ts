@@ -7,7 +7,7 @@ import { addressOf, leaf, type Quantity } from '../working/quantity.ts';
 import { cite } from '../working/sources.ts';
 import { print } from '../working/working.ts';
 import { type Asked, type Check, hasMargin, type MarginCheck, type YesNoCheck } from './check.ts';
-import { margin, type Verdict, verdictOf } from './margin.ts';
+import { equalWithin, margin, type Verdict, verdictOf } from './margin.ts';
 
 /** What a finding may know beside its verdict. */
 interface Known {
@@ -17,6 +17,8 @@ interface Known {
   readonly margin?: Quantity | undefined;
   /** The wanted share of the capacity; absent where nothing is to be kept free. */
   readonly reserve?: Quantity | undefined;
+  /** The least capacity that keeps the reserve, where the capacity is to be chosen. */
+  readonly enough?: Quantity | undefined;
   /** What is missing, for `unknown`. */
   readonly lacks?: readonly Lack[];
 }
@@ -34,7 +36,10 @@ export class Finding {
   readonly capacity: Quantity | undefined;
   readonly margin: Quantity | undefined;
   readonly reserve: Quantity | undefined;
+  readonly enough: Quantity | undefined;
   readonly lacks: readonly Lack[];
+  /** What helps, of a finding that fails or is thin. */
+  readonly advice: string | undefined;
   readonly #sentence: () => string;
 
   constructor(head: Head, verdict: Verdict, known: Known, sentence: () => string) {
@@ -48,6 +53,8 @@ export class Finding {
     this.capacity = known.capacity;
     this.margin = known.margin;
     this.reserve = known.reserve;
+    this.enough = known.enough;
+    this.advice = verdict === 'fails' || verdict === 'thin' ? head.advice : undefined;
     this.lacks = known.lacks ?? [];
     this.#sentence = sentence;
   }
@@ -63,6 +70,7 @@ interface Head {
   readonly title: string;
   readonly subject: string;
   readonly path: string;
+  readonly advice: string;
 }
 
 /** A check together with its subjects, for lists of checks whose subjects differ. */
@@ -71,18 +79,20 @@ export interface Question<In> {
   readonly title: string;
   readonly asks: string;
   readonly page: string;
+  readonly advice: string;
   /** Absent for a check that answers yes or no. */
   readonly reserve?: MarginCheck<never>['reserve'];
   readonly ask: (input: In, reserve: Quantity<'1'> | Missing | undefined) => readonly Finding[];
 }
 
 export function question<In, S>(check: Check<S> & Asked<In, S>): Question<In> {
-  const { id, title, asks, page } = check;
+  const { id, title, asks, page, advice } = check;
   return {
     id,
     title,
     asks,
     page,
+    advice,
     ...(hasMargin(check) ? { reserve: check.reserve } : {}),
     ask: (input, reserve) => check.subjects(input).map((subject) => find(check, subject, reserve)),
   };
@@ -97,6 +107,7 @@ export function find<S>(check: Check<S>, subject: S, reserve: Quantity<'1'> | Mi
     title: check.title,
     subject: name,
     path: check.path(subject),
+    advice: check.advice,
   };
   return hasMargin(check) ? weigh(check, subject, reserve, head) : answer(check, subject, head);
 }
@@ -120,14 +131,31 @@ function weigh<S>(check: MarginCheck<S>, subject: S, wanted: Quantity<'1'> | Mis
       ...(reserve instanceof Missing ? {} : { reserve }),
       lacks,
     };
-    return new Finding(head, 'unknown', known, () => lackSentence(lacks));
+    const { whenOpen } = check;
+    if (whenOpen === undefined || demand instanceof Missing) {
+      return new Finding(head, 'unknown', known, () => lackSentence(lacks));
+    }
+    const least =
+      reserve === undefined || reserve instanceof Missing ? undefined : whenOpen.enough(demand, reserve, subject);
+    const enough = least !== undefined && Number.isFinite(least.value) && least.value > 0 ? least : undefined;
+    const says = (): string => `${whenOpen.says(print(demand), enough && print(enough))}; ${lackSentence(lacks)}`;
+    return new Finding(head, 'unknown', { ...known, enough }, says);
   }
   if (demand.unit !== capacity.unit)
     throw new Error(`${check.id}: a demand in ${demand.unit}, a capacity in ${capacity.unit}`);
   const verdict = verdictOf(demand.value, capacity.value, reserve?.value ?? 0);
   const share = capacity.value > 0 ? margin({ C: capacity, D: demand }, head.address) : undefined;
-  const says = (): string => check.says(print(demand), print(capacity), subject);
+  const says = (): string =>
+    check.says(print(demand), print(capacity), subject) + whyEnough(demand, capacity, reserve, verdict);
   return new Finding(head, verdict, { demand, capacity, margin: share, reserve }, says);
+}
+
+/** Why a limit that is met exactly holds all the same. */
+function whyEnough(demand: Quantity, capacity: Quantity, reserve: Quantity | undefined, verdict: Verdict): string {
+  if (verdict !== 'holds' || Math.abs(capacity.value - demand.value) > equalWithin * capacity.value) return '';
+  return reserve === undefined
+    ? ': met exactly, and no reserve is wanted on this limit'
+    : `: met exactly, and ${addressOf(reserve)} is ${print(reserve)}`;
 }
 
 /** A value that is not finite is never compared; the step is named instead. */

@@ -1,6 +1,7 @@
-// What is shown of one thing besides its findings: sentences and tables, as data for every screen and document.
+// What is shown of one thing besides its findings: a sentence, inputs, tables, as data for every screen and document.
 import { Missing } from '../working/missing.ts';
-import { Quantity } from '../working/quantity.ts';
+import type { Origin, OriginKind } from '../working/origin.ts';
+import { isLeaf, Quantity } from '../working/quantity.ts';
 import { type Shown, shown } from '../working/working.ts';
 import { lackSentence } from './finding.ts';
 
@@ -17,20 +18,53 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
 }
 
+/** A table that takes longer than a blink to make: it is made when somebody wants to see it. */
+export interface LaterTable extends Pick<Table, 'name' | 'title'> {
+  readonly make: () => Table;
+}
+
+/** A value of the file that a screen lets one move while everything else follows. */
+export interface Input {
+  /** Where it stands in the file, or would stand. */
+  readonly path: string;
+  readonly title: string;
+  /** What holds at present; words where it is open. */
+  readonly value: Cell;
+  /** In SI: how far it is usually moved, and in which steps where only these make sense. */
+  readonly span?: { readonly least: number; readonly most: number; readonly step?: number };
+  /** What is on offer, as it is written, where only some values are. */
+  readonly offered?: readonly Quantity[];
+}
+
 export interface View {
   readonly address: string;
   readonly title: string;
+  /** The result in one sentence: words and numbers in turn. */
+  readonly says: readonly Cell[];
+  readonly inputs: readonly Input[];
   readonly tables: readonly Table[];
+  readonly later: readonly LaterTable[];
 }
 
+/** All tables of a view, those that take longer among them. */
+export const allTables = ({ tables, later }: View): readonly Table[] => [
+  ...tables,
+  ...later.map((each) => each.make()),
+];
+
 /** A cell as plain data: words alone, or a number with its address. */
-export type CellJson = { readonly text: string } | Shown;
+export type CellJson = { readonly text: string } | (Shown & { readonly origin: OriginKind | 'derived' });
 
 export const cellJson = (cell: Cell): CellJson => {
   if (typeof cell === 'string') return { text: cell };
-  return cell instanceof Missing ? { text: `unknown: ${lackSentence(cell.lacks)}` } : shown(cell);
+  if (cell instanceof Missing) return { text: `unknown: ${lackSentence(cell.lacks)}` };
+  return { ...shown(cell), origin: isLeaf(cell) ? (cell.by as Origin).kind : 'derived' };
 };
 
 /** All numbers of a view. */
 export const quantitiesIn = (view: View): readonly Quantity[] =>
-  view.tables.flatMap(({ rows }) => rows.flat().filter((cell) => cell instanceof Quantity));
+  [
+    ...view.says,
+    ...view.inputs.map(({ value }) => value),
+    ...allTables(view).flatMap(({ rows }) => rows.flat()),
+  ].filter((cell) => cell instanceof Quantity);

@@ -5,7 +5,7 @@ import { driveField, networksField } from '../networks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
 import { partUse } from '../reading/parts.ts';
-import { anything, name, quantity, text, version } from '../reading/values.ts';
+import { anything, name, quantity, share, text, version } from '../reading/values.ts';
 import { reserveChecks } from './reserves.ts';
 import { settingsField } from './settings.ts';
 
@@ -24,14 +24,7 @@ export const format = {
     Object.fromEntries(
       reserveChecks.map((id) => [
         id,
-        optional(
-          quantity('1', {
-            about: `The share of the capacity that ${id} shall leave free.`,
-            least: 0,
-            most: 1,
-            example: '20 %',
-          }),
-        ),
+        optional(share({ about: `The share of the capacity that ${id} shall leave free.`, example: '20 %' })),
       ]),
     ),
     { about: 'Wanted margins, by check. A check without one here uses its printed default.' },

@@ -1,4 +1,5 @@
 // Finds the part that a use names; reports names that no catalogue has, and parts of another kind than is due.
+import { listed } from '../problems/wording.ts';
 import type { PartLookUp } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
 import { nearest } from '../units/nearest.ts';
@@ -36,11 +37,3 @@ const namesOf = (catalogues: readonly Catalogue[], kinds: readonly string[]): re
     ),
   ),
 ];
-
-const longestList = 12;
-
-function listed(names: readonly string[]): string {
-  if (names.length === 0) return 'none';
-  const shown = names.slice(0, longestList).join(', ');
-  return names.length > longestList ? `${shown} and ${names.length - longestList} more` : shown;
-}

@@ -103,11 +103,8 @@ export function sectionsOf(
     if (near === 'axes') reading.damage();
     reading.problem(cursor, 'key', {
       code: 'key-unknown',
-      message: `'${entry.key}' is not read by this version`,
-      remedy:
-        near === undefined
-          ? `Sections are ${known.join(', ')}.`
-          : `Did you mean '${near}'? Sections are ${known.join(', ')}.`,
+      message: `no section is called '${entry.key}'`,
+      remedy: `${near === undefined ? '' : `Did you mean '${near}'? `}The sections: ${known.join(', ')}.`,
     });
   }
   return found;

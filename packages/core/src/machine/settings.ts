@@ -33,6 +33,7 @@ const settingField: Field<Setting | undefined> = {
   },
   schema: () => ({
     type: 'object',
+    description: 'A path and the value that holds there.',
     properties: { path: pathField.schema(), value: valueField.schema() },
     required: ['path', 'value'],
     additionalProperties: false,

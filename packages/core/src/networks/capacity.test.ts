@@ -6,7 +6,7 @@ import { read } from '../machine/machine.ts';
 import { type Design, resolve } from '../machine/resolve.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { known, q } from '../working/testing.support.ts';
-import { shortestCycle } from './calc/cycle.ts';
+import { shortestAllowed, shortestCycle } from './calc/cycle.ts';
 import { addedAxes, broken, mostAxesOf, usesOf } from './capacity.ts';
 import { asLine, asStar, lineOf } from './grow.ts';
 import { controlledBy, kernelOf, kernelShareOf } from './kernel.ts';
@@ -14,7 +14,7 @@ import { type Device, type Network, stationsOf } from './network.ts';
 import { plan } from './planned.ts';
 
 const catalogue = demonstration();
-const reserves = { wire: 0.2, compute: 0.15 };
+const reserves = { cycle: 0.2, kernel: 0.15 };
 
 function designOf(networks: string, axes = 1, controller = 'controller_m'): Design {
   const names = Array.from({ length: axes }, (_, index) => `  a${index}: { drive: drive_5 }`).join('\n');
@@ -83,10 +83,10 @@ describe('capacity', () => {
   it('ten more axes: computing time breaks before the wire on a short pipelined network with a small controller', () => {
     const network = designOf(lineText(8, 'pipelined_100', '1 ms'), 8, 'controller_s').networks[0]!;
     const added = addedAxes(network, firstOf(network), 10, reserves);
-    expect(added[0]?.resource).toBe('compute');
-    const compute = added.find(({ resource }) => resource === 'compute')!;
+    expect(added[0]?.resource).toBe('motion kernel');
+    const compute = added.find(({ resource }) => resource === 'motion kernel')!;
     expect(compute.after.demand - compute.before.demand).toBeCloseTo(10 * 22e-6, 12);
-    const wire = added.find(({ resource }) => resource === 'wire')!;
+    const wire = added.find(({ resource }) => resource === 'cycle')!;
     // Ten more on the wire: ten more commands and answers side by side, and a longer way.
     expect(wire.after.demand - wire.before.demand).toBeLessThan(10 * 2 * 6.72e-6);
     expect(wire.breaksAt).toBeGreaterThan(compute.breaksAt!);
@@ -100,6 +100,11 @@ describe('views', () => {
     const shortest = shortestCycle({ u: used as Quantity<'s'>, q: q(0.2, '1') }, 'n');
     expect(verdictOf(known(used), shortest.value, 0.2)).toBe('holds');
     expect(verdictOf(known(used), shortest.value * 0.999, 0.2)).toBe('thin');
+    // Where the profile allows less, that is the shortest; else the profile's own.
+    const allowed = (least_s: number) =>
+      shortestAllowed({ u: used as Quantity<'s'>, q: q(0.2, '1'), m: q(least_s, 's') }, 'n').value;
+    expect(allowed(shortest.value * 0.9)).toBe(shortest.value);
+    expect(allowed(shortest.value * 1.1)).toBe(shortest.value * 1.1);
   });
 });
 

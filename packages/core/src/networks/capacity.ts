@@ -7,8 +7,8 @@ import { kernelOf } from './kernel.ts';
 import { type Controller, type Device, type Network, stationsOf } from './network.ts';
 import { type Planned, plan } from './planned.ts';
 
-/** What runs out: time on the wire, computing time, stations, addresses. */
-export const resources = ['wire', 'compute', 'stations', 'addresses'] as const;
+/** What runs out, named as the checks are: time in the cycle, the motion kernel's time, stations, addresses. */
+export const resources = ['cycle', 'motion kernel', 'stations', 'addresses'] as const;
 export type Resource = (typeof resources)[number];
 
 export interface Use {
@@ -19,8 +19,8 @@ export interface Use {
 }
 
 export interface Reserves {
-  readonly wire: number;
-  readonly compute: number;
+  readonly cycle: number;
+  readonly kernel: number;
 }
 
 /** What a network uses of each resource; a resource that lacks data is left out. Shares are of one cycle, in seconds. */
@@ -44,8 +44,8 @@ export function usesOf(planned: Planned): readonly Use[] {
       to.value - from.value + 1 - taken.filter(({ value }) => value >= from.value && value <= to.value).length,
   );
   return [
-    ...add('wire', planned.used, cycle),
-    ...add('compute', kernelOf(planned), allowed),
+    ...add('cycle', planned.used, cycle),
+    ...add('motion kernel', kernelOf(planned), allowed),
     ...add('stations', count, profile.stations_at_most),
     ...add('addresses', count, room),
   ];
@@ -60,7 +60,7 @@ export function broken(uses: readonly Use[], reserves: Reserves): Use | undefine
       verdictOf(
         demand,
         capacity,
-        resource === 'wire' ? reserves.wire : resource === 'compute' ? reserves.compute : 0,
+        resource === 'cycle' ? reserves.cycle : resource === 'motion kernel' ? reserves.kernel : 0,
       ) !== 'holds',
   );
   return over.sort((a, b) => b.demand / b.capacity - a.demand / a.capacity)[0];

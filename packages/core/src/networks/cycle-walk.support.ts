@@ -44,6 +44,22 @@ export interface Walked {
   readonly commandsIn_ps: number;
   /** Frames that had to wait where a timetable promises that none does. */
   readonly conflicts: number;
+  /** Where start frame, exchanges, repeats and non-cyclic window end in the fullest cycle. */
+  readonly ends_ps: readonly number[];
+  /** For each cycle of the pattern, what passes the controller's port, each way in the order of time. */
+  readonly cycles: readonly WalkCycle[];
+}
+
+export interface WalkCycle {
+  readonly commands: readonly WalkFrame[];
+  readonly answers: readonly WalkFrame[];
+}
+
+/** From the first bit of the preamble to the last bit, counted from the start of the cycle. */
+export interface WalkFrame {
+  readonly stations: readonly string[];
+  readonly from_ps: number;
+  readonly to_ps: number;
 }
 
 /**
@@ -57,23 +73,28 @@ export function walk(network: WalkNetwork, phases: ReadonlyMap<string, number>):
   let busiest_ps = 0;
   let again_ps = 0;
   let lastIn_ps = 0;
+  const lone = (octets: number): number => (octets === 0 ? 0 : line.occupied_ps(octets));
+  const cycles: WalkCycle[] = [];
   for (let cycle = 0; cycle < pattern; cycle++) {
     const served = stations.filter(
       (index) => cycle % network.devices[index]!.every === phases.get(network.devices[index]!.name),
     );
-    const { busy_ps, longest_ps, in_ps } = cycleOf(network, served, line);
+    const { busy_ps, longest_ps, in_ps, commands, answers } = cycleOf(network, served, line);
+    const later = (frames: readonly WalkFrame[]): readonly WalkFrame[] =>
+      frames
+        .map(({ stations, from_ps, to_ps }) => {
+          const start_ps = lone(network.start);
+          return { stations, from_ps: from_ps + start_ps, to_ps: to_ps + start_ps };
+        })
+        .sort((a, b) => a.from_ps - b.from_ps);
+    cycles.push({ commands: later(commands), answers: later(answers) });
     if (served.length > 0) lastIn_ps = Math.max(lastIn_ps, in_ps);
     busiest_ps = Math.max(busiest_ps, busy_ps);
     again_ps = Math.max(again_ps, longest_ps);
   }
-  const lone = (octets: number): number => (octets === 0 ? 0 : line.occupied_ps(octets));
-  const used_ps =
-    lone(network.start) +
-    busiest_ps +
-    network.repeats * again_ps +
-    lone(network.opens) +
-    lone(network.nonCyclic) +
-    lone(network.closes);
+  const exchanged_ps = lone(network.start) + busiest_ps;
+  const repeated_ps = exchanged_ps + network.repeats * again_ps;
+  const used_ps = repeated_ps + lone(network.opens) + lone(network.nonCyclic) + lone(network.closes);
   const there = new Map<string, number>();
   const answered = new Map<string, number>();
   for (const index of stations) {
@@ -96,6 +117,8 @@ export function walk(network: WalkNetwork, phases: ReadonlyMap<string, number>):
     answered_ps: answered,
     commandsIn_ps: lone(network.start) + lastIn_ps,
     conflicts: line.conflicts,
+    ends_ps: [lone(network.start), exchanged_ps, repeated_ps, used_ps],
+    cycles,
   };
 }
 
@@ -198,7 +221,7 @@ function cycleOf(
   network: WalkNetwork,
   served: readonly number[],
   line: Line,
-): { readonly busy_ps: number; readonly longest_ps: number; readonly in_ps: number } {
+): WalkCycle & { readonly busy_ps: number; readonly longest_ps: number; readonly in_ps: number } {
   const device = (index: number): WalkDevice => network.devices[index]!;
   const command = (index: number): number => line.frame(device(index).command_octets);
   const answer = (index: number): number => line.frame(device(index).answer_octets);
@@ -207,32 +230,44 @@ function cycleOf(
     const heard_ps = line.down(index, command(index), begins_ps) + line.occupied_ps(command(index));
     return line.up(index, answer(index), heard_ps + device(index).turnaround_ps) + line.occupied_ps(answer(index));
   };
+  const sent = (stations: readonly number[], frame: number, from_ps: number): WalkFrame => ({
+    stations: stations.map((index) => device(index).name),
+    from_ps,
+    to_ps: from_ps + line.transmitted_ps(frame),
+  });
+  const commands: WalkFrame[] = [];
   const longest_ps = Math.max(0, ...served.map((index) => exchange(index, 0)));
   line.clear();
 
   if (network.discipline === 'polled') {
     let now_ps = 0;
     let in_ps = 0;
+    const answers: WalkFrame[] = [];
     for (const index of served) {
       line.clear();
+      commands.push(sent([index], command(index), now_ps));
       in_ps = line.down(index, command(index), now_ps) + line.occupied_ps(command(index));
       now_ps = exchange(index, now_ps);
+      answers.push(sent([index], answer(index), now_ps - line.occupied_ps(answer(index))));
     }
-    return { busy_ps: now_ps, longest_ps, in_ps };
+    return { busy_ps: now_ps, longest_ps, in_ps, commands, answers };
   }
 
   if (network.discipline === 'pipelined') {
     let leaves_ps = 0;
-    const answers = served.map((source) => {
+    const coming = served.map((source) => {
+      commands.push(sent([source], command(source), leaves_ps));
       const heard_ps = line.down(source, command(source), leaves_ps) + line.occupied_ps(command(source));
       leaves_ps += line.occupied_ps(command(source));
       return { source, frame: answer(source), ready_ps: heard_ps + device(source).turnaround_ps };
     });
-    const { arrived } = line.together(answers);
+    const { arrived } = line.together(coming);
     return {
-      busy_ps: Math.max(...arrived.map((at_ps, index) => at_ps + line.occupied_ps(answers[index]!.frame))),
+      busy_ps: Math.max(...arrived.map((at_ps, index) => at_ps + line.occupied_ps(coming[index]!.frame))),
       longest_ps,
-      in_ps: Math.max(...answers.map(({ source, ready_ps }) => ready_ps - device(source).turnaround_ps)),
+      in_ps: Math.max(...coming.map(({ source, ready_ps }) => ready_ps - device(source).turnaround_ps)),
+      commands,
+      answers: arrived.map((at_ps, index) => sent([coming[index]!.source], coming[index]!.frame, at_ps)),
     };
   }
 
@@ -251,9 +286,11 @@ function cycleOf(
       free_ps = slot_ps + line.occupied_ps(answer(source)) + network.chainGap_ps;
       return { source, frame: answer(source), ready_ps: speaks_ps + slot_ps - alone_ps };
     });
-    line.conflicts += line.together(slots).waited;
+    const { arrived, waited } = line.together(slots);
+    line.conflicts += waited;
     const in_ps = Math.max(...ready.map(({ source, speaks_ps }) => speaks_ps - device(source).turnaround_ps));
-    return { busy_ps: free_ps, longest_ps, in_ps };
+    const answers = arrived.map((at_ps, index) => sent([slots[index]!.source], slots[index]!.frame, at_ps));
+    return { busy_ps: free_ps, longest_ps, in_ps, commands: [sent(served, all, 0)], answers };
   }
 
   if (network.discipline === 'slotted') {
@@ -270,6 +307,7 @@ function cycleOf(
     let in_ps = 0;
     for (const index of down) {
       in_ps = Math.max(in_ps, line.down(index, command(index), leaves_ps) + line.occupied_ps(command(index)));
+      commands.push(sent([index], command(index), leaves_ps));
       leaves_ps += line.occupied_ps(command(index));
     }
     const nearest = [...served].sort((a, b) => back(a) - back(b));
@@ -280,28 +318,44 @@ function cycleOf(
       free_ps = slot_ps + line.occupied_ps(answer(source));
       return { source, frame: answer(source), ready_ps: slot_ps - back(source) };
     });
-    line.conflicts += line.together(slots).waited;
-    return { busy_ps: Math.max(in_ps, free_ps), longest_ps, in_ps };
+    const { arrived, waited } = line.together(slots);
+    line.conflicts += waited;
+    const answers = arrived.map((at_ps, index) => sent([slots[index]!.source], slots[index]!.frame, at_ps));
+    return { busy_ps: Math.max(in_ps, free_ps), longest_ps, in_ps, commands, answers };
   }
 
   const frames: number[] = [];
+  const carried: number[][] = [];
   let room = 0;
   for (const index of served) {
     const place = device(index).command_octets + device(index).answer_octets;
     if (frames.length === 0 || place > room) {
       frames.push(0);
+      carried.push([]);
       room = network.most - network.overhead;
     }
     frames[frames.length - 1]! += place;
+    carried.at(-1)!.push(index);
     room -= place;
   }
   const lengths = frames.map((data) => line.occupied_ps(line.frame(data)));
   const trip_ps = throughAll(network, -1);
-  const all_ps = lengths.reduce((sum, length) => sum + length, 0) + trip_ps;
+  let all_ps = 0;
+  for (const [index, length_ps] of lengths.entries()) {
+    commands.push(sent(carried[index]!, line.frame(frames[index]!), all_ps));
+    all_ps += length_ps;
+  }
+  all_ps += trip_ps;
   return {
     busy_ps: all_ps,
     in_ps: all_ps,
     longest_ps: Math.max(...lengths) + trip_ps,
+    commands,
+    answers: commands.map((frame) => ({
+      ...frame,
+      from_ps: frame.from_ps + trip_ps,
+      to_ps: frame.to_ps + trip_ps,
+    })),
   };
 }
 

@@ -7,7 +7,8 @@ import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
 import type { Part } from '../reading/parts.ts';
 import { Quantity } from '../working/quantity.ts';
-import { known } from '../working/testing.support.ts';
+import { known, q } from '../working/testing.support.ts';
+import { repeatsWithReserve } from './calc/cycle.ts';
 import { balance, loadsOf, patternOf } from './calc/phases.ts';
 import { type WalkDevice, type Walked, type WalkNetwork, walk } from './cycle-walk.support.ts';
 import type { Network } from './network.ts';
@@ -249,6 +250,13 @@ describe(`closed forms and walk, ${perPair} seeded networks for each of ${pairs.
         ];
         expect((fit - reserved) * longest, `seed ${seed}`).toBeLessThanOrEqual(free + 1e-12);
         expect((fit - reserved + 1) * longest, `seed ${seed}`).toBeGreaterThan(free - 1e-12);
+        const { network, used, repeatable } = planned;
+        const share = q(0.2, '1');
+        const given = { n: network.repeats, q: share, T: network.cycle, u: used, x: repeatable };
+        const kept = repeatsWithReserve(given as Parameters<typeof repeatsWithReserve>[0], 'n').value;
+        const left = free - 0.2 * known(network.cycle);
+        expect((kept - reserved) * longest, `seed ${seed}`).toBeLessThanOrEqual(left + 1e-12);
+        expect((kept - reserved + 1) * longest, `seed ${seed}`).toBeGreaterThan(left - 1e-12);
       }
     }
   });

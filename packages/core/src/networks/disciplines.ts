@@ -17,7 +17,8 @@ import {
 } from './calc/streams.ts';
 import { frameAgain, frameData, stationData, throughAll } from './calc/summation.ts';
 import type { Network, Run } from './network.ts';
-import { cableDelays, type Exchange } from './ways.ts';
+import { backToBack, inTurn, nothingSent, type Slot, type Timetable, thereAndBack } from './timetable.ts';
+import type { CableDelays, Exchange } from './ways.ts';
 
 type Time = Value<Quantity<'s'>>;
 
@@ -28,32 +29,37 @@ export interface Served {
   readonly commandsIn: Time;
   /** Everything that may be lost and done again, each with its time. */
   readonly repeatable: readonly Time[];
+  /** Made when it is asked for: only pictures need it. */
+  readonly timetable: () => Timetable;
 }
 
 /** The exchanges of one cycle. `about` names the cycle in the addresses of its numbers. */
-export function serve(network: Network, exchanges: readonly Exchange[], about: string): Served {
+export function serve(network: Network, cables: CableDelays, exchanges: readonly Exchange[], about: string): Served {
   const { discipline } = network.profile;
-  if (discipline instanceof Missing) return { busy: discipline, commandsIn: discipline, repeatable: [discipline] };
+  if (discipline instanceof Missing) {
+    return { busy: discipline, commandsIn: discipline, repeatable: [discipline], timetable: () => nothingSent };
+  }
   const turns = exchanges.map((exchange) => exchange.turn);
   if (discipline === 'polled') return { ...polled(exchanges, turns, about), repeatable: turns };
   if (discipline === 'pipelined') return { ...pipelined(exchanges, about), repeatable: turns };
   if (discipline === 'chained') return { ...chained(network, exchanges, about), repeatable: turns };
   if (discipline === 'slotted') return { ...slotted(network, exchanges, about), repeatable: turns };
-  return summation(network, exchanges, about);
+  return summation(network, cables, exchanges, about);
 }
 
-type Timed = Pick<Served, 'busy' | 'commandsIn'>;
+type Timed = Omit<Served, 'repeatable'>;
 
 /** One exchange after another; the last command is in before its answer starts. */
 function polled(exchanges: readonly Exchange[], turns: readonly Time[], about: string): Timed {
   const busy = given({ x: turns }, (known) => oneAfterAnother(known, about));
   const last = exchanges.at(-1);
-  if (last === undefined) return { busy, commandsIn: busy };
+  if (last === undefined) return { busy, commandsIn: busy, timetable: () => nothingSent };
   const before = given({ x: turns.slice(0, -1) }, (known) => oneAfterAnother(known, `${about}.before_the_last`));
   const end = given({ b: before, a: last.command }, (known) => commandEnd(known, `${about}.${last.device.name}`));
   return {
     busy,
     commandsIn: given({ c: end, p: last.there }, (known) => commandIn(known, `${about}.${last.device.name}`)),
+    timetable: () => inTurn(exchanges, end, about),
   };
 }
 
@@ -76,32 +82,56 @@ function commandEnds(exchanges: readonly Exchange[], about: string): readonly Ti
 }
 
 interface Answer {
-  readonly name: string;
+  readonly exchange: Exchange;
   readonly ready: Time;
-  readonly answer: Time;
+  readonly takes: Time;
 }
 
-/** The end of the last answer, each behind the one before it, in the order in which they are ready or as they are listed. */
-function answersEnd(answers: readonly Answer[], about: string, order: 'as ready' | 'as listed' = 'as ready'): Time {
-  return given({ ready: answers.map((each) => each.ready), b: answers.map((each) => each.answer) }, ({ ready, b }) => {
+/** The answers on the line, with the end of the last. */
+interface Answers {
+  readonly slots: readonly Slot[];
+  readonly end: Time;
+}
+
+/** The answers, each behind the one before it, in the order in which they are ready or as they are listed. */
+function answerQueue(answers: readonly Answer[], about: string, order: 'as ready' | 'as listed' = 'as ready'): Answers {
+  const ends = given({ ready: answers.map((each) => each.ready), b: answers.map((each) => each.takes) }, (known) => {
+    const { ready, b } = known;
     const sequence = ready.map((_, index) => index);
     if (order === 'as ready') sequence.sort((x, y) => ready[x]!.value - ready[y]!.value || x - y);
     let end: Quantity<'s'> | undefined;
-    for (const index of sequence) {
+    return sequence.map((index) => {
       end = answerEnd(
         { e: end === undefined ? [ready[index]!] : [ready[index]!, end], b: b[index]! },
-        `${about}.${answers[index]!.name}`,
+        `${about}.${answers[index]!.exchange.device.name}`,
       );
-    }
-    return end ?? missing(about, 'absent', 'a station that answers', '');
+      return { answer: answers[index]!, end };
+    });
   });
+  if (ends instanceof Missing) return { slots: [], end: ends };
+  return {
+    slots: ends.map(({ answer: { exchange, takes }, end }) => ({
+      exchanges: [exchange],
+      end,
+      takes,
+      frame: exchange.answer,
+    })),
+    end: ends.at(-1)?.end ?? missing(about, 'absent', 'a station that answers', ''),
+  };
 }
 
 /** Commands back to back, answers meanwhile on the other direction. */
 function pipelined(exchanges: readonly Exchange[], about: string): Timed {
   const ends = commandEnds(exchanges, about);
-  const answers = exchanges.map((exchange, index) => answerOf(exchange, ends[index]!, about));
-  return { busy: answersEnd(answers, about), commandsIn: lastIn(commandsAt(exchanges, ends, about), about) };
+  const answers = answerQueue(
+    exchanges.map((exchange, index) => answerOf(exchange, ends[index]!, about)),
+    about,
+  );
+  return {
+    busy: answers.end,
+    commandsIn: lastIn(commandsAt(exchanges, ends, about), about),
+    timetable: () => ({ commands: backToBack(exchanges, ends), answers: answers.slots }),
+  };
 }
 
 const commandsAt = (exchanges: readonly Exchange[], ends: readonly Time[], about: string): readonly Time[] =>
@@ -109,13 +139,13 @@ const commandsAt = (exchanges: readonly Exchange[], ends: readonly Time[], about
     given({ c: ends[index]!, p: there }, (known) => commandIn(known, `${about}.${device.name}`)),
   );
 
-const answerOf = ({ device, there, back, answer }: Exchange, end: Time, about: string): Answer => ({
-  name: device.name,
-  answer,
-  ready: given({ c: end, p: there, D: device.turnaround, r: back }, (known) =>
+const answerOf = (exchange: Exchange, end: Time, about: string): Answer => {
+  const { device, there, back, answer } = exchange;
+  const ready = given({ c: end, p: there, D: device.turnaround, r: back }, (known) =>
     answerReady(known, `${about}.${device.name}`),
-  ),
-});
+  );
+  return { exchange, ready, takes: answer };
+};
 
 /** One command for all stations of the cycle, then their answers in a chain. */
 function chained({ profile }: Network, exchanges: readonly Exchange[], about: string): Timed {
@@ -137,10 +167,18 @@ function chained({ profile }: Network, exchanges: readonly Exchange[], about: st
     const inChain = given({ b: exchange.answer, g: profile.answer_gap }, (known) =>
       answerInChain(known, `${about}.${exchange.device.name}`),
     );
-    return { ...answerOf(exchange, command, about), answer: inChain };
+    return { ...answerOf(exchange, command, about), takes: inChain };
   });
   const ends = exchanges.map(() => command);
-  return { busy: answersEnd(answers, about), commandsIn: lastIn(commandsAt(exchanges, ends, about), about) };
+  const chain = answerQueue(answers, about);
+  return {
+    busy: chain.end,
+    commandsIn: lastIn(commandsAt(exchanges, ends, about), about),
+    timetable: () => ({
+      commands: [{ exchanges, end: command, takes: command, frame: command }],
+      answers: chain.slots,
+    }),
+  };
 }
 
 /**
@@ -156,18 +194,24 @@ function slotted({ devices }: Network, exchanges: readonly Exchange[], about: st
   const up = [...exchanges].sort((a, b) => storing * (size(b.answer) - size(a.answer)) || size(a.back) - size(b.back));
   const ends = commandEnds(down, about);
   const commandsIn = lastIn(commandsAt(down, ends, about), about);
-  const answers = up.map(({ device, back, answer }) => ({ name: device.name, answer, ready: back }));
-  const busy = given({ c: commandsIn, e: answersEnd(answers, about, 'as listed') }, (known) => bothWays(known, about));
-  return { busy, commandsIn };
+  const answers = answerQueue(
+    up.map((exchange) => ({ exchange, ready: exchange.back, takes: exchange.answer })),
+    about,
+    'as listed',
+  );
+  return {
+    busy: given({ c: commandsIn, e: answers.end }, (known) => bothWays(known, about)),
+    commandsIn,
+    timetable: () => ({ commands: backToBack(down, ends), answers: answers.slots }),
+  };
 }
 
 /** A time to sort by; one that is missing spoils the result anyway. */
 const size = (time: Time): number => (time instanceof Missing ? 0 : time.value);
 
 /** Frames through all stations and back; data are laid into frames in the order of the stations, none is split. */
-function summation(network: Network, exchanges: readonly Exchange[], about: string): Served {
+function summation(network: Network, cables: CableDelays, exchanges: readonly Exchange[], about: string): Served {
   const { profile, name } = network;
-  const cables = cableDelays(network);
   const f = network.devices.filter((device) => device.kind !== 'coupling');
   const b = f.flatMap((device) => Array.from({ length: Math.max(0, device.plugged - 2) }, () => device.forwarding));
   const c = withoutBreak(network).map((run) => cables.get(run)!);
@@ -175,18 +219,20 @@ function summation(network: Network, exchanges: readonly Exchange[], about: stri
   const places = exchanges.map(({ device }) =>
     given({ P: device.command, Q: device.answer }, (known) => stationData(known, `${name}.${device.name}`)),
   );
+  const laid = given({ places, M: profile.frame_at_most, h: profile.overhead }, ({ places, M, h }) =>
+    intoFrames(places, M.value - h.value),
+  );
   const frames = given(
     {
-      places,
+      laid,
       m: profile.frame_at_least,
-      M: profile.frame_at_most,
       h: profile.overhead,
       w: profile.preamble,
       g: profile.gap,
       R: profile.rate,
     },
-    ({ places, m, M, h, w, g, R }) =>
-      intoFrames(places, M.value - h.value).map((P, index) => {
+    ({ laid, m, h, w, g, R }) =>
+      laid.map((P, index) => {
         const L = frameLength(
           { m, h, P: frameData({ P }, `${about}.frame_${index + 1}`) },
           `${about}.frame_${index + 1}`,
@@ -198,7 +244,27 @@ function summation(network: Network, exchanges: readonly Exchange[], about: stri
   const repeatable = given({ a: frames, t: trip }, ({ a, t }) =>
     a.map((each, index) => frameAgain({ a: each, t }, `${about}.frame_${index + 1}`)),
   );
-  return { busy, commandsIn: busy, repeatable: repeatable instanceof Missing ? [repeatable] : repeatable };
+  return {
+    busy,
+    commandsIn: busy,
+    repeatable: repeatable instanceof Missing ? [repeatable] : repeatable,
+    timetable: () => {
+      if (frames instanceof Missing || laid instanceof Missing) return nothingSent;
+      return thereAndBack(inFrames(exchanges, laid), frames, trip, about);
+    },
+  };
+}
+
+/** Whose data each frame carries. */
+function inFrames(
+  exchanges: readonly Exchange[],
+  laid: readonly (readonly unknown[])[],
+): readonly (readonly Exchange[])[] {
+  let first = 0;
+  return laid.map(({ length }) => {
+    first += length;
+    return exchanges.slice(first - length, first);
+  });
 }
 
 /** The cables that a frame passes; of a ring, all but the one whose break saves least. */

@@ -97,9 +97,9 @@ const none = (length: Value<Quantity<'m'>>): Value<Quantity<'m'>> =>
   length instanceof Quantity
     ? leaf(0, 'm', {
         kind: 'assumed',
-        path: 'star.centre',
+        path: 'parts.star.centre',
         via: [],
-        writtenAt: 'star.centre',
+        writtenAt: 'parts.star.centre',
         written: '0 m',
         writtenUnit: 'm',
         source: 'our judgement: the centre stands beside the controller',

@@ -54,7 +54,7 @@ export function kernelOf({ network, exchanges, phases, pattern }: Planned): Valu
         wired: network.wired,
       },
       ({ b, n, x, P, o }) =>
-        kernelTime({ b, n, x, P, o }, pattern === 1 ? network.name : `${network.name}.cycle_${cycle}`),
+        kernelTime({ b, n, x, P, o }, pattern === 1 ? network.name : `${network.name}.cycle_${cycle + 1}`),
     );
   });
   const multiples = statedMultiples(network.devices);

@@ -2,7 +2,7 @@
 import { figure } from '../reading/figure.ts';
 import { list, section } from '../reading/groups.ts';
 import { partKind } from '../reading/parts.ts';
-import { count, cycles, quantity, quantityOr, word } from '../reading/values.ts';
+import { count, cycles, quantity, quantityOr, share, word } from '../reading/values.ts';
 
 /**
  * How the stations get their turn. `polled`: one exchange after another. `pipelined`: commands back to back, answers
@@ -145,12 +145,7 @@ export const controllerFields = {
     least: 0,
     example: '20 ns/octet',
   }),
-  kernel_share: quantity('1', {
-    about: 'The share of a cycle that the motion kernel may take.',
-    above: 0,
-    most: 1,
-    example: '60 %',
-  }),
+  kernel_share: share({ about: 'The share of a cycle that the motion kernel may take.', above: 0, example: '60 %' }),
 };
 export const controllerKind = partKind('controller', controllerFields, { about: 'A motion controller.' });
 

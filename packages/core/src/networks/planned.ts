@@ -9,7 +9,8 @@ import { onTheLine, waiting } from './calc/polled.ts';
 import { syncShift } from './calc/streams.ts';
 import { type Served, serve } from './disciplines.ts';
 import { multipleOf, type Network, statedMultiples } from './network.ts';
-import { type Exchange, exchangesOf } from './ways.ts';
+import type { Timetable } from './timetable.ts';
+import { type CableDelays, cableDelays, type Exchange, exchangesOf } from './ways.ts';
 
 type Time = Value<Quantity<'s'>>;
 
@@ -21,6 +22,7 @@ export interface Share {
 
 export interface Planned {
   readonly network: Network;
+  readonly cables: CableDelays;
   readonly exchanges: readonly Exchange[];
   /** In which cycle of the pattern each exchange takes place; in the order of `exchanges`. */
   readonly phases: readonly number[];
@@ -29,9 +31,13 @@ export interface Planned {
   /** The cycle, counted from 0, that needs most, and which exchanges take place in it. */
   readonly fullest: number;
   readonly served: readonly Exchange[];
+  /** What passes the controller's port in the fullest cycle, counted from the first command. */
+  readonly timetable: () => Timetable;
   readonly start: Time;
   readonly busy: Time;
   readonly window: Time;
+  /** What opens the non-cyclic window, its frame, and what closes it. */
+  readonly windowFrames: readonly [Time, Time, Time];
   /** From the start of the cycle until every station has its command: no common sync event can be sooner. */
   readonly syncShift: Time;
   readonly repeats: Time;
@@ -48,11 +54,12 @@ export interface Planned {
 /** Plans a network's cycle. A ring is planned for the break that needs most, wherever it is. */
 export function plan(network: Network): Planned {
   const stations = network.devices.length;
+  const cables = cableDelays(network);
   // The phases stay as they are when a ring breaks.
-  const phases = phasesOf(exchangesOf(network, stations));
-  const whole = planBroken(network, stations, phases);
+  const phases = phasesOf(exchangesOf(network, cables, stations));
+  const whole = planBroken(network, cables, stations, phases);
   if (network.topology !== 'ring' || whole.used instanceof Missing) return whole;
-  const broken = Array.from({ length: stations }, (_, after) => planBroken(network, after, phases));
+  const broken = Array.from({ length: stations }, (_, after) => planBroken(network, cables, after, phases));
   const fullest = broken.reduce((most, each) => (timeOf(each.used) > timeOf(most.used) ? each : most), whole);
   return { ...fullest, syncShift: largestOf([whole, ...broken].map((each) => each.syncShift)) };
 }
@@ -65,12 +72,12 @@ const largestOf = (times: readonly Time[]): Time =>
 
 const timeOf = (time: Time): number => (time instanceof Missing ? 0 : time.value);
 
-function planBroken(network: Network, after: number, { phases, pattern }: Phases): Planned {
+function planBroken(network: Network, cables: CableDelays, after: number, { phases, pattern }: Phases): Planned {
   const { name, profile } = network;
-  const exchanges = exchangesOf(network, after);
+  const exchanges = exchangesOf(network, cables, after);
   const cycles = cyclesOf(exchanges, phases, pattern);
   const served = cycles.map(({ cycle, served }) =>
-    serve(network, served, pattern === 1 ? name : `${name}.cycle_${cycle}`),
+    serve(network, cables, served, pattern === 1 ? name : `${name}.cycle_${cycle + 1}`),
   );
   const fullest = indexOfFullest(served);
   const { cycle, served: inFullest } = cycles[fullest]!;
@@ -80,7 +87,8 @@ function planBroken(network: Network, after: number, { phases, pattern }: Phases
       ? served[fullest]!.busy
       : given({ b: served.map((each) => each.busy), n }, (known) => fullestCycle(known, name));
   const commandsIn = largestOf(served.map((each) => each.commandsIn));
-  const repeatable = served.flatMap((each) => each.repeatable);
+  // What takes place in several cycles of the pattern is one thing.
+  const repeatable = [...new Set(served.flatMap((each) => each.repeatable))];
   const lone = (
     frame: Value<Quantity<'bit'>>,
     about: string,
@@ -90,14 +98,12 @@ function planBroken(network: Network, after: number, { phases, pattern }: Phases
       occupancy(known, `${name}.${about}`),
     );
   const start = lone(profile.start_frame, 'start', lineOccupancyIfSent);
-  const window = given(
-    {
-      o: lone(profile.window_opens, 'window_opens', lineOccupancyIfSent),
-      f: lone(network.non_cyclic, 'non_cyclic', lineOccupancy),
-      e: lone(profile.window_closes, 'window_closes', lineOccupancyIfSent),
-    },
-    (known) => nonCyclicWindow(known, name),
-  );
+  const [o, f, e] = [
+    lone(profile.window_opens, 'window_opens', lineOccupancyIfSent),
+    lone(network.non_cyclic, 'non_cyclic', lineOccupancy),
+    lone(profile.window_closes, 'window_closes', lineOccupancyIfSent),
+  ];
+  const window = given({ o, f, e }, (known) => nonCyclicWindow(known, name));
   const repeats = given({ n: network.repeats, x: repeatable, wired: network.wired }, ({ n, x }) =>
     repeatsReserved({ n, x }, name),
   );
@@ -105,14 +111,17 @@ function planBroken(network: Network, after: number, { phases, pattern }: Phases
   const free = given({ T: network.cycle, u: used }, (known) => cycleFree(known, name));
   return {
     network,
+    cables,
     exchanges,
     phases,
     pattern,
     fullest: cycle,
     served: inFullest,
+    timetable: served[fullest]!.timetable,
     start,
     busy,
     window,
+    windowFrames: [o, f, e],
     syncShift: given({ s: start, c: commandsIn }, (known) => syncShift(known, name)),
     repeats,
     repeatable,

@@ -2,31 +2,20 @@
 import type { Cell, Table, View } from '../checks/view.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { oneRepeat, shareOfCycle, shortestCycle } from './calc/cycle.ts';
+import { oneRepeat, repeatsWithReserve, shareOfCycle, shortestCycle } from './calc/cycle.ts';
 import { skew } from './calc/path.ts';
-import { type Added, addedAxes, mostAxesOf, type Reserves } from './capacity.ts';
-import { asLine, asStar } from './grow.ts';
-import { laying, passerOf } from './laying.ts';
+import { capacityTables, type Surroundings } from './capacity-tables.ts';
+import { inputsOfNetwork, inputsOfStation } from './inputs.ts';
 import { linksOf } from './links.ts';
-import { type Controller, type Device, multipleOf, type Network, type Profile, stationsOf } from './network.ts';
-import { type Planned, plan } from './planned.ts';
-import { cableDelays, type Exchange } from './ways.ts';
-
-/** What views need beside the plan: the wanted reserves, and what the catalogues offer. */
-export interface Surroundings {
-  readonly reserve: Quantity<'1'> | Missing | undefined;
-  readonly reserves: Reserves;
-  readonly controllers: readonly Controller[];
-  readonly profiles: readonly Profile[];
-  /** Hubs and switches, any of which may be the centre of a star. */
-  readonly centres: readonly Device[];
-}
+import { type Device, multipleOf } from './network.ts';
+import type { Planned } from './planned.ts';
+import type { Exchange } from './ways.ts';
 
 const partNames = {
   start: 'start-of-cycle frame',
   commands: 'commands on the line',
   answers: 'answers on the line',
-  waiting: 'waiting for stations and on the way',
+  waiting: 'turnarounds, ways there and back',
   exchanges: 'exchanges, both directions at once',
   repeats: 'repeats kept in hand',
   non_cyclic: 'non-cyclic window',
@@ -36,19 +25,42 @@ const partNames = {
 /** The network as a whole. */
 export function networkView(planned: Planned, around: Surroundings): View {
   const { network } = planned;
-  const like = stationsOf(network).findLast((device) => device.axis) ?? stationsOf(network).at(-1);
   return {
     address: network.path,
     title: `Network ${network.name}, a ${network.topology}`,
-    tables: [
-      splitTable(planned),
-      roomTable(planned, around),
-      waysTable(planned),
-      ...(like === undefined ? [] : [mostTable(network, like, around), moreTable(network, like, around)]),
-      profilesTable(network, around),
-      ...starTable(network, around),
-    ],
+    says: result(planned),
+    inputs: inputsOfNetwork(network),
+    tables: [splitTable(planned), roomTable(planned, around), waysTable(planned)],
+    later: capacityTables(network, around),
   };
+}
+
+/** The result of all networks in a few words: the fullest one counts. */
+export function networkGist(networks: readonly Planned[]): readonly Cell[] {
+  const shares = networks.flatMap(({ network, used }) => {
+    const share = given({ t: used, T: network.cycle }, (known) => shareOfCycle(known, `${network.name}.used`));
+    return share instanceof Missing ? [] : [share];
+  });
+  const fullest = shares.reduce<Quantity | undefined>(
+    (most, each) => (most && most.value >= each.value ? most : each),
+    undefined,
+  );
+  return fullest === undefined ? ['how full is not known'] : [fullest, ' spoken for'];
+}
+
+/** The result of the network in one sentence. */
+function result({ network, used, free }: Planned): readonly Cell[] {
+  const { name, cycle, repeats } = network;
+  if (used instanceof Missing) return ['What one cycle needs is not known yet.'];
+  if (cycle instanceof Missing) return ['One cycle needs ', used, '; how long it is has not been said.'];
+  const share = shareOfCycle({ t: used, T: cycle }, `${name}.used`);
+  const kept =
+    repeats instanceof Missing ? [] : [' with ', repeats, ` repeat${repeats.value === 1 ? '' : 's'} kept in hand`];
+  if (free instanceof Missing || free.value >= 0) {
+    const left = free instanceof Missing ? [] : [', and ', free, ' stay free'];
+    return ['One cycle is ', cycle, '; ', share, ' of it is spoken for', ...kept, ...left, '.'];
+  }
+  return ['One cycle is ', cycle, '; what it must hold takes ', used, ', which is ', share, ' of it.'];
 }
 
 function splitTable({ network, shares, fullest, pattern }: Planned): Table {
@@ -66,62 +78,60 @@ function splitTable({ network, shares, fullest, pattern }: Planned): Table {
 }
 
 function roomTable(planned: Planned, { reserve }: Surroundings): Table {
-  const { network, used, repeatable, syncShift, repeatsThatFit, exchanges, brokenAfter } = planned;
-  const wanted =
-    reserve === undefined || reserve instanceof Missing
-      ? []
-      : [
-          [
-            'shortest cycle that keeps the reserve',
-            given({ u: used, q: reserve }, (known) => shortestCycle(known, network.name)),
-          ],
-        ];
-  const reached = exchanges.filter(({ there }) => !(there instanceof Missing)).sort((a, b) => wayOf(a) - wayOf(b));
+  const { network, used, repeatable, syncShift, repeats, brokenAfter, exchanges } = planned;
+  const { name, cycle, wired } = network;
+  const q = reserve instanceof Missing ? undefined : reserve;
+  const reached = largestLast(exchanges, ({ there }) => there);
   const [first, last] = [reached[0], reached.at(-1)];
-  const apart =
-    first === undefined || last === undefined
-      ? []
+  const longest = largestLast(exchanges, ({ turn }) => turn).at(-1);
+  const rows: (readonly Cell[] | undefined)[] = [
+    ['a cycle needs', used],
+    q && ['shortest cycle that keeps the reserve', given({ u: used, q }, (known) => shortestCycle(known, name))],
+    longest && [`longest exchange, with ${longest.device.name}`, longest.turn],
+    ['repeats kept in hand', network.repeats],
+    ['room for them', repeats],
+    ['one repeat more costs', given({ x: repeatable, wired }, ({ x }) => oneRepeat({ x }, name))],
+    ['repeats that fit at all', planned.repeatsThatFit],
+    q && [
+      'repeats that fit with the reserve kept',
+      given({ n: network.repeats, q, T: cycle, u: used, x: repeatable }, (known) => repeatsWithReserve(known, name)),
+    ],
+    ['all commands are there, earliest sync event', syncShift],
+    first === undefined || last === undefined || first === last
+      ? undefined
       : [
-          [
-            `the same frame at ${last.device.name} after ${first.device.name}`,
-            given({ p: last.there, q: first.there }, (known) =>
-              skew(known, `${network.name}.${last.device.name}.${first.device.name}`),
-            ),
-          ],
-        ];
+          `a frame is at ${last.device.name} later than at ${first.device.name} by`,
+          given({ p: last.there, q: first.there }, (known) =>
+            skew(known, `${name}.${last.device.name}.${first.device.name}`),
+          ),
+        ],
+    brokenAfter === undefined
+      ? undefined
+      : [
+          'the break of the ring that needs most is after',
+          brokenAfter === 0 ? 'the controller' : (network.devices[brokenAfter - 1]?.name ?? ''),
+        ],
+  ];
   return {
     name: 'room',
     title: 'Room in the cycle',
     columns: ['what', 'value'],
-    rows: [
-      ['a cycle needs', used],
-      ...wanted,
-      ['repeats that fit', repeatsThatFit],
-      [
-        'one repeat more costs',
-        given({ x: repeatable, wired: network.wired }, ({ x }) => oneRepeat({ x }, network.name)),
-      ],
-      ['sync event no sooner than', syncShift],
-      ...apart,
-      ...(brokenAfter === undefined
-        ? []
-        : [
-            [
-              'the break of the ring that needs most is after',
-              brokenAfter === 0 ? 'the controller' : (network.devices[brokenAfter - 1]?.name ?? ''),
-            ] as Cell[],
-          ]),
-    ] as Cell[][],
+    rows: rows.filter((row) => row !== undefined),
   };
 }
 
-const wayOf = ({ there }: Exchange): number => (there as Quantity).value;
+/** Those whose time is known, the largest last. */
+function largestLast(exchanges: readonly Exchange[], timeOf: (of: Exchange) => Cell): readonly Exchange[] {
+  const value = (of: Exchange): number => (timeOf(of) as Quantity).value;
+  return exchanges.filter((each) => !(timeOf(each) instanceof Missing)).sort((a, b) => value(a) - value(b));
+}
 
 function waysTable(planned: Planned): Table {
   return {
     name: 'ways',
     title: 'Stations in the order in which they are reached',
-    columns: ['station', 'after', 'hops', 'command there', 'answer back', 'exchange', 'served'],
+    note: 'times from the first bit leaving the controller: first bit of the command at the station, first bit of the answer back',
+    columns: ['station', 'after', 'hops', 'command there', 'answer back', 'exchange', 'served in'],
     rows: planned.exchanges.map((exchange, index) => [
       exchange.device.name,
       ...wayCells(exchange),
@@ -139,88 +149,7 @@ const wayCells = ({ device, there, answered, turn }: Exchange): readonly Cell[] 
 ];
 
 const servedText = (device: Device, phase: number): string =>
-  multipleOf(device) === 1 ? 'every cycle' : `cycle ${phase + 1} of ${multipleOf(device)}`;
-
-function mostTable(network: Network, like: Device, { controllers, reserves }: Surroundings): Table {
-  const most = mostAxesOf(network, like, controllers, reserves);
-  return {
-    name: 'most_axes',
-    title: `The most axes like ${like.name}, in a line, with the reserves kept`,
-    note: `one behind another by runs like that of ${like.name}; reserves as for the checks of this machine`,
-    columns: ['controller', 'cycle', 'axes', 'one more breaks'],
-    rows: most.map(({ controller, cycle, axes, stops }) => [
-      typeof controller.part === 'string' ? controller.part : 'unknown',
-      cycle,
-      String(axes),
-      stops ?? 'nothing',
-    ]),
-  };
-}
-
-/** How many more axes the table of `networkView` adds. */
-export const axesMore = 10;
-
-function moreTable(network: Network, like: Device, { reserves }: Surroundings): Table {
-  const added = addedAxes(network, like, axesMore, reserves);
-  const share = ({ demand, capacity }: Added['before']): string => `${((demand / capacity) * 100).toPrecision(3)} %`;
-  return {
-    name: 'ten_more',
-    title: `${axesMore} more axes like ${like.name}, what breaks first at the top`,
-    note: `each behind the one before it at the end of the line that ${like.name} is on, by a run like its own`,
-    columns: ['resource', 'taken now', `with ${axesMore} more`, 'breaks with'],
-    rows: added.map((each) => [
-      each.resource,
-      share(each.before),
-      share(each.after),
-      each.breaksAt === undefined ? 'never' : each.breaksAt === 0 ? 'broken already' : `${each.breaksAt} more`,
-    ]),
-  };
-}
-
-function profilesTable(network: Network, { profiles }: Surroundings): Table {
-  return {
-    name: 'profiles',
-    title: 'The same stations over every profile',
-    note: 'the same runs; whether a profile allows them, and what passes frames on in them, stands in the last column',
-    columns: ['profile', 'a cycle needs', 'free', 'these runs'],
-    rows: profiles.map((profile) => {
-      const name = typeof profile.part === 'string' ? profile.part : 'profile';
-      const other = plan({ ...network, profile, name: `${network.name}.over_${name}` });
-      return [name, other.used, other.free, layingOf(other.network)];
-    }),
-  };
-}
-
-/** Whether the profile allows the runs and what passes frames on, in a word or two. */
-function layingOf(network: Network): Cell {
-  const allowed = laying(network);
-  return allowed instanceof Missing ? allowed : allowed.yes ? 'allowed' : 'not allowed';
-}
-
-/** As a line and as a star, where there is a centre that the profile allows. */
-function starTable(network: Network, { centres }: Surroundings): readonly Table[] {
-  const stations = stationsOf(network);
-  const allowed = network.profile.passes instanceof Missing ? [] : network.profile.passes;
-  const fitting = centres.filter((centre) => allowed.includes(passerOf(centre)!));
-  if (stations.length < 2 || fitting.length === 0) return [];
-  const line = plan({ ...asLine(network), name: `${network.name}.as_line` });
-  const stars = fitting.map((centre) => ({
-    centre,
-    star: plan({ ...asStar(network, centre), name: `${network.name}.as_star_${centre.name}` }),
-  }));
-  return [
-    {
-      name: 'line_and_star',
-      title: 'The same stations as a line and as a star',
-      note: 'assumed: the centre stands beside the controller and has plugs enough; the run to each station is as long as the line to it was',
-      columns: ['laid as', 'exchanges take', 'a cycle needs'],
-      rows: [
-        ['a line', line.busy, line.used],
-        ...stars.map(({ centre, star }) => [`a star on ${centre.name}`, star.busy, star.used]),
-      ],
-    },
-  ];
-}
+  multipleOf(device) === 1 ? 'each' : `${phase + 1} of ${multipleOf(device)}`;
 
 /** One station. */
 export function stationView(planned: Planned, device: Device): View {
@@ -231,7 +160,7 @@ export function stationView(planned: Planned, device: Device): View {
     ['forwarding', device.forwarding],
     ...(device.passing === 'bits'
       ? []
-      : [['waits for', device.passing === 'frame' ? 'the whole frame' : device.waits]]),
+      : [['passes a frame on after', device.passing === 'frame' ? 'the whole of it' : device.waits]]),
     ...(exchange === undefined
       ? []
       : [
@@ -243,7 +172,7 @@ export function stationView(planned: Planned, device: Device): View {
           ['first bit of the command there', exchange.there],
           ['first bit of the answer back', exchange.answered],
           ['exchange', exchange.turn],
-          ['served', servedText(device, planned.phases[index]!)],
+          ['served in cycle', servedText(device, planned.phases[index]!)],
         ]),
   ];
   const others: readonly (readonly Cell[])[] = planned.exchanges
@@ -257,6 +186,9 @@ export function stationView(planned: Planned, device: Device): View {
   return {
     address: `${network.path}.nodes.${device.name}`,
     title: `${device.name}, a ${device.kind} of network ${network.name}`,
+    says: exchange === undefined ? [`${device.name} passes frames on and answers none.`] : saysOfStation(exchange),
+    inputs: exchange === undefined ? [] : inputsOfStation(device),
+    later: [],
     tables: [
       { name: 'station', title: 'The station', columns: ['what', 'value'], rows: own },
       ...(others.length === 0
@@ -264,8 +196,8 @@ export function stationView(planned: Planned, device: Device): View {
         : [
             {
               name: 'skew',
-              title: 'The same frame here and at the others: apart by',
-              columns: ['station', 'apart by'],
+              title: 'How much later a frame is here than at the others',
+              columns: ['station', 'later by'],
               rows: others,
             },
           ]),
@@ -273,14 +205,25 @@ export function stationView(planned: Planned, device: Device): View {
   };
 }
 
+const saysOfStation = ({ device, there, turn }: Exchange): readonly Cell[] => [
+  `A command is at ${device.name} after `,
+  there,
+  '; one exchange with it takes ',
+  turn,
+  '.',
+];
+
 /** One run. */
-export function runView({ network }: Planned, name: string): View | undefined {
+export function runView({ network, cables }: Planned, name: string): View | undefined {
   const run = network.runs.find((each) => each.name === name);
   if (run === undefined) return undefined;
   const link = linksOf(network).find((each) => each.runs.includes(run));
   return {
     address: run.path,
     title: `The run from ${run.from} to ${run.to}`,
+    says: ['The first bit takes ', cables.get(run)!, ' from one end to the other.'],
+    inputs: [],
+    later: [],
     tables: [
       {
         name: 'run',
@@ -289,7 +232,7 @@ export function runView({ network }: Planned, name: string): View | undefined {
         rows: [
           ['length', run.length],
           ['propagation for each metre', run.delay],
-          ['propagation', cableDelays(network).get(run)!],
+          ['propagation', cables.get(run)!],
           ['attenuation for each metre', run.attenuation],
           ...(link === undefined
             ? []

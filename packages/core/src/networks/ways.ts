@@ -28,15 +28,15 @@ export interface Exchange {
 }
 
 /** The exchanges of a network. On a ring that is broken after so many stations, the others are reached the other way. */
-export function exchangesOf(network: Network, whole: number): readonly Exchange[] {
-  const cables = cableDelays(network);
-  const stations = stationsOf(network);
-  return stations.map((device) => {
-    const beyond = network.devices.indexOf(device) >= whole;
-    return exchangeWith(device, beyond ? (device.otherWay ?? device.way) : device.way, network, cables);
-  });
+export function exchangesOf(network: Network, cables: CableDelays, whole: number): readonly Exchange[] {
+  return stationsOf(network).map((device) => exchangeWith(device, wayTo(device, network, whole), network, cables));
 }
 
+/** The way to a device; on a ring that is broken before it, the other way round. */
+export const wayTo = (device: Device, { devices }: Network, whole: number): Way =>
+  (devices.indexOf(device) >= whole ? device.otherWay : undefined) ?? device.way;
+
+/** The propagation along every run of a network. */
 export type CableDelays = ReadonlyMap<Run, Time>;
 
 export const cableDelays = ({ name, runs }: Network): CableDelays =>
@@ -83,14 +83,16 @@ function exchangeWith(device: Device, way: Way, network: Network, cables: CableD
 export function wayDelay(way: Way, frame: Data, network: Network, cables: CableDelays, about: string): Time {
   const c = way.runs.map((run) => cables.get(run)!);
   const { line } = network.profile;
-  const passing = way.passed.filter(
-    (device) => device.kind !== 'coupling' && !(line === 'shared' && device.kind === 'station'),
-  );
-  const f = passing.map((device) => hop(device, frame, network, about));
+  const f = way.passed.filter((device) => delays(device, network)).map((device) => hop(device, frame, network, about));
   return given({ c, f, line }, (known) => pathDelay({ c: known.c, f: known.f }, about));
 }
 
-function hop(device: Device, frame: Data, { name, profile }: Network, about: string): Time {
+/** Whether a device takes time to pass a frame on; a coupling, and a station on a shared line, take none. */
+export const delays = ({ kind }: Device, { profile }: Network): boolean =>
+  kind !== 'coupling' && !(profile.line === 'shared' && kind === 'station');
+
+/** The time in which a device passes on a frame. */
+export function hop(device: Device, frame: Data, { name, profile }: Network, about: string): Time {
   if (device.passing === 'bits') return device.forwarding;
   const at = `${about}.through_${device.name}`;
   if (device.passing === 'start')

@@ -18,9 +18,9 @@ export interface MarginBar {
 
 /** In SI; demand and capacity of one unit, the reserve a share of the capacity. */
 export interface Weighed {
-  readonly demand?: { readonly value: number };
-  readonly capacity?: { readonly value: number };
-  readonly reserve?: { readonly value: number };
+  readonly demand?: { readonly value: number } | undefined;
+  readonly capacity?: { readonly value: number } | undefined;
+  readonly reserve?: { readonly value: number } | undefined;
 }
 
 /** Room behind the rail shows a demand of up to 8/7 of the capacity to scale (our judgement). */

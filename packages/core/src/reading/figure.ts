@@ -29,7 +29,13 @@ export function figure<const U extends Unit>(unit: U, spec: QuantityField): Fiel
       const key = !stated ? 'measured' : entryOf(at.node, 'at_least') === undefined ? 'at_most' : 'at_least';
       const value = inner.read(demand(at, key, example, known, reading), `${path}.${key}`, reading);
       const more = stated ? statement(at, inner, reading) : measurement(at, reading);
-      if (value instanceof Missing || more === undefined) return spoilt(path, due, example);
+      if (value instanceof Missing || more instanceof Missing) {
+        // A wrong date is told as a date; what is not written at all is the figure that lacks.
+        const written = [value, more]
+          .filter((each) => each instanceof Missing)
+          .find(({ lacks }) => lacks[0]?.why !== 'absent');
+        return written ?? spoilt(path, due, example);
+      }
       return leaf(value.value, unit, { ...(value.by as Origin), path, ...more });
     },
     schema: () => ({ anyOf: [inner.schema(), measuredSchema(inner.schema())] }),
@@ -75,25 +81,41 @@ function textOf(at: Cursor, key: string, reading: Reading): Partial<Record<strin
   return typeof text === 'string' ? { [key]: text } : {};
 }
 
-function measurement(at: Cursor, reading: Reading): Partial<Origin> | undefined {
-  const dateAt = demand(at, 'date', '2026-11-03', measuredKeys, reading);
+const dateDue = 'a date';
+const dateExample = '2026-11-03';
+
+function measurement(at: Cursor, reading: Reading): Partial<Origin> | Missing {
+  const dateAt = demand(at, 'date', dateExample, measuredKeys, reading);
   const countAt = demand(at, 'count', '10000', measuredKeys, reading);
-  const date = plainText(dateAt, `${at.path}.date`, reading, 'a date', '2026-11-03');
+  const datePath = `${at.path}.date`;
+  const date = plainText(dateAt, datePath, reading, dateDue, dateExample);
   const observed = count({ about: 'How many observations the measurement rests on.', example: '10000', least: 1 }).read(
     countAt,
     `${at.path}.count`,
     reading,
   );
-  if (date instanceof Missing || observed instanceof Missing) return undefined;
-  if (!/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(date)) {
+  if (date instanceof Missing) return date;
+  const trouble = dateTrouble(date);
+  if (trouble !== undefined) {
     reading.problem(dateAt!, 'value', {
       code: 'word-unknown',
-      message: `'${date}' is no date`,
-      remedy: 'Write year-month-day, such as 2026-11-03.',
+      message: `'${date}' ${trouble}`,
+      remedy: `Write year-month-day, such as ${dateExample}.`,
     });
-    return undefined;
+    return spoilt(datePath, dateDue, dateExample);
   }
+  if (observed instanceof Missing) return observed;
   return { kind: 'measured', measured: { date, count: (observed.by as Origin).written } };
+}
+
+/** What is wrong with a date, or nothing. */
+function dateTrouble(date: string): string | undefined {
+  const [, year = 0, month = 0, day = 0] = /^(\d{4})-(\d\d)-(\d\d)$/.exec(date)?.map(Number) ?? [];
+  if (year === 0) return 'cannot be read as a date';
+  if (month < 1 || month > 12) return `is no date: there is no month ${month}`;
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  const days = month === 2 ? (leap ? 29 : 28) : [4, 6, 9, 11].includes(month) ? 30 : 31;
+  return day >= 1 && day <= days ? undefined : `is no date: that month has ${days} days`;
 }
 
 const measuredSchema = (value: JsonSchema): JsonSchema => ({
@@ -101,7 +123,7 @@ const measuredSchema = (value: JsonSchema): JsonSchema => ({
   description: 'A measurement: the largest value that was seen, when, and over how many observations.',
   properties: {
     measured: value,
-    date: { type: 'string' },
+    date: { type: 'string', description: 'Year-month-day.', examples: [dateExample] },
     count: { anyOf: [{ type: 'string' }, { type: 'integer' }] },
   },
   required: ['measured', 'date', 'count'],

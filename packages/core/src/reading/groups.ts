@@ -148,7 +148,7 @@ export function row<const F extends Fields>(
       if (at?.node.kind !== 'list' || at.node.items.length !== keys.length) {
         if (at !== undefined) {
           const found =
-            at.node.kind === 'list' ? `${at.node.items.length} of them stand here` : `${nounOf(at.node)} stands here`;
+            at.node.kind === 'list' ? `the list here has ${at.node.items.length}` : `${nounOf(at.node)} stands here`;
           reading.problem(at, 'value', {
             code: 'list-expected',
             message: `a list of ${keys.length} is due here (${keys.join(', ')}); ${found}`,

@@ -1,5 +1,6 @@
-// Fields for single values: a quantity, a count, a word, a name, a text, and a figure that may have been measured.
+// Fields for single values: a quantity, a share, a count, a word, a name, a text.
 import { nearest } from '../units/nearest.ts';
+import { printQuantity } from '../units/print-quantity.ts';
 import { readQuantity } from '../units/read-quantity.ts';
 import type { Unit } from '../units/si.ts';
 import { usual } from '../units/usual-units.ts';
@@ -24,12 +25,13 @@ export interface Bounds {
 export interface QuantityField extends About, Bounds {
   /** What the user could write; a usual one of the unit where it is left out. */
   readonly example?: string;
+  /** What it is, where that is more than what the unit measures. */
+  readonly due?: string;
 }
 
 /** A number with its unit. Bounds are for what cannot be, never for what is unwise: that is for the checks. */
 export function quantity<const U extends Unit>(unit: U, spec: QuantityField): Field<Value<Quantity<U>>> {
-  const due = usual[unit].measures;
-  const example = spec.example ?? usual[unit].example;
+  const { due = usual[unit].measures, example = usual[unit].example } = spec;
   const field: Field<Value<Quantity<U>>> = {
     read: (at, path, reading) => {
       const text = plainText(at, path, reading, due, example);
@@ -81,6 +83,40 @@ export function quantityOr<const U extends Unit, const W extends string>(
       examples: [either, ...(inner.schema().examples ?? [])],
     }),
   };
+}
+
+/** What a share is, in the words of a message. */
+export const shareDue = 'a share';
+
+/** A share of a whole. A bare number up to 1 is the share itself; a larger one lacks its %, and is asked for it. */
+export function share(
+  spec: About & { readonly example: string; readonly above?: number },
+): Field<Value<Quantity<'1'>>> {
+  const inner = quantity('1', { least: 0, most: 1, due: shareDue, ...spec });
+  const field: Field<Value<Quantity<'1'>>> = {
+    read: (at, path, reading) => {
+      const bare = at?.node.kind === 'leaf' ? readQuantity(at.node.text, '1') : undefined;
+      if (bare?.ok !== true || bare.unit !== '1' || bare.value <= 1) {
+        const read = inner.read(at, path, reading);
+        reading.readBy(path, field);
+        return read;
+      }
+      const { written, value } = bare;
+      const instead = printQuantity(value / 100, '1', { digits: 12 });
+      reading.problem(at!, 'value', {
+        code: 'out-of-range',
+        message: `${written} alone would be ${printQuantity(value, '1', { as: '%', digits: 12 })}; a share is written with %`,
+        remedy:
+          value > 100
+            ? `Write ${shareDue} such as ${spec.example}.`
+            : `Write ${written} %, or ${instead}, which is the same.`,
+      });
+      reading.readBy(path, field);
+      return spoilt(path, shareDue, spec.example);
+    },
+    schema: inner.schema,
+  };
+  return field;
 }
 
 /** A whole number. */
@@ -227,8 +263,8 @@ export function plainText(
   return at.node.text;
 }
 
-/** The last key of a path, for messages. */
-export const keyOf = (path: string): string => path.slice(path.lastIndexOf('.') + 1);
+/** The last key of a path, for messages. The keys of reserves are names of checks, and have points in them. */
+export const keyOf = (path: string): string => path.replace(/^reserves\.|^.*\./, '');
 
 /** The origin of what stands at a cursor. */
 export function originOf(at: Cursor, reading: Reading, written: string, writtenUnit: string): Origin {

@@ -1,4 +1,5 @@
 // Steps through a tree while reading: to a child, over the entries of a map, over the items of a list.
+import { listed } from '../problems/wording.ts';
 import { nearest } from '../units/nearest.ts';
 import type { Cursor, Reading } from './reading.ts';
 import { type Entry, entryOf, type Node, nounOf, type Span } from './tree.ts';
@@ -49,11 +50,8 @@ export function knownKeys(at: Cursor, known: readonly string[], reading: Reading
     const near = nearest(entry.key, known);
     reading.problem(enter(at, entry, reading), 'key', {
       code: 'key-unknown',
-      message: `'${entry.key}' is not read here by this version`,
-      remedy:
-        near === undefined
-          ? `Known here: ${known.join(', ')}.`
-          : `Did you mean '${near}'? Known here: ${known.join(', ')}.`,
+      message: `the key '${entry.key}' is not known here`,
+      remedy: `${near === undefined ? '' : `Did you mean '${near}'? `}The keys that can stand here: ${listed(known)}.`,
     });
   }
 }

@@ -88,9 +88,15 @@ function choose(value: number, unit: Unit, digits: number): string {
   let chosen: string | undefined;
   for (const rung of ladder) {
     const [spelling, from] = typeof rung === 'string' ? [rung, 1] : rung;
-    if (chosen === undefined || Math.abs(rounded(numberIn(value, unit, spelling), digits)) >= from) chosen = spelling;
+    if (chosen !== undefined && !reaches(Math.abs(numberIn(value, unit, spelling)), from, digits)) break;
+    chosen = spelling;
   }
   return chosen ?? unit;
+}
+
+/** Whether a number is printed as at least `from`; what is far away is told without rounding it, which is slow. */
+function reaches(x: number, from: number, digits: number): boolean {
+  return x >= from || (x >= from * 0.9 && rounded(x, digits) >= from);
 }
 
 function numberIn(value: number, unit: Unit, as: string): number {

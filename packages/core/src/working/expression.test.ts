@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { all, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { type Expression, evaluate, parseExpression, printExpression, type Value } from './expression.ts';
+import { choicesIn, type Expression, evaluate, parseExpression, printExpression, type Value } from './expression.ts';
 
 const math = create(all!, { relTol: 1e-15, absTol: 0 });
 
@@ -235,5 +235,34 @@ describe('a printed expression', () => {
     ['max(x, a)', '-5 N', 'max(-5 N, a)'],
   ])('%s with x = %s is %s', (text, value, line) => {
     expect(printed(text, { x: value })).toBe(line);
+  });
+
+  it.each([
+    ['a + b', []],
+    ['n*max(x)', [['max', 'x']]],
+    [
+      'max(p, q) - min(p, q)',
+      [
+        ['max', 'p', 'q'],
+        ['min', 'p', 'q'],
+      ],
+    ],
+    ['-max(u/(1 - q), m)', [['max', 'm']]],
+    [
+      'abs(min(max(a, b), c))',
+      [
+        ['min', 'c'],
+        ['max', 'a', 'b'],
+      ],
+    ],
+  ])('has its choices found: %s', (text, choices) => {
+    expect(choicesIn(parseExpression(text)).map(({ takes, symbols }) => [takes, ...symbols])).toEqual(choices);
+  });
+
+  it('tells what stands for a symbol to which call it is given', () => {
+    const tree = parseExpression('a + max(b, 2*c, sum(d)) - min(pi, b)');
+    expect(printExpression(tree, (symbol, call) => `${symbol}_${call ?? ''}`)).toBe(
+      'a_ + max(b_max, 2·c_, sum(d_sum)) − min(π, b_min)',
+    );
   });
 });

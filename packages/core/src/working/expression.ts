@@ -21,6 +21,13 @@ const strength: ReadonlyMap<string, number> = new Map(
 );
 const [comparisonStrength, productStrength, signStrength, singleStrength] = [2, 4, 5, 7];
 
+/** How strongly an operator binds, the sign of a number among them. */
+export const strengthOf = (operator: string): number =>
+  operator === 'sign' ? signStrength : (strength.get(operator) ?? singleStrength);
+
+/** Whether an operator compares two sides. */
+export const comparesWith = (operator: string): boolean => strength.get(operator) === comparisonStrength;
+
 const functions: Readonly<Record<string, (...values: Value[]) => number | number[]>> = {
   sum: (...values) => values.flat().reduce((total, each) => total + each, 0),
   max: (...values) => Math.max(...values.flat()),
@@ -120,7 +127,8 @@ export function evaluate(tree: Expression, values: Readonly<Record<string, Value
   return each(evaluate(tree.left, values), evaluate(tree.right, values), operate[undotted(tree.operator)]!);
 }
 
-const undotted = (operator: string): string => operator.replace(/^\./, '');
+export const undotted = (operator: string): string =>
+  operator.length > 1 && operator.startsWith('.') ? operator.slice(1) : operator;
 
 function each(a: Value, b: Value, of: (a: number, b: number) => number): Value {
   if (typeof a === 'number' && typeof b === 'number') return of(a, b);
@@ -130,29 +138,58 @@ function each(a: Value, b: Value, of: (a: number, b: number) => number): Value {
   return Array.from({ length }, (_, index) => of(at(a, index), at(b, index)));
 }
 
+/** A call that takes one of several values, with the symbols that it takes it from. */
+export interface Choice {
+  readonly takes: 'max' | 'min';
+  readonly symbols: readonly string[];
+}
+
+/** The calls of max and min in a tree; what they compute before they choose is no symbol of theirs. */
+export function choicesIn(tree: Expression): readonly Choice[] {
+  if (tree.kind === 'sign') return choicesIn(tree.of);
+  if (tree.kind === 'pair') return [...choicesIn(tree.left), ...choicesIn(tree.right)];
+  if (tree.kind !== 'call') return [];
+  const inside = tree.of.flatMap(choicesIn);
+  if (tree.name !== 'max' && tree.name !== 'min') return inside;
+  return [
+    { takes: tree.name, symbols: tree.of.flatMap((part) => (part.kind === 'symbol' ? [part.name] : [])) },
+    ...inside,
+  ];
+}
+
 const signs: Readonly<Record<string, string>> = { '*': '·', '<=': '≤', '>=': '≥', '!=': '≠', '==': '=', '-': '−' };
 
-/** One line for people; `name` says what stands for a symbol: its own name, or its value with unit. */
-export function printExpression(tree: Expression, name: (symbol: string) => string): string {
-  const inner = (part: Expression, least: number): string => {
-    const text = printExpression(part, name);
-    return bindingOf(part, text) < least ? `(${text})` : text;
-  };
+/** What stands for a symbol: its own name, or its value with unit; `call` is the function it is given to, if any. */
+type Naming = (symbol: string, call?: string) => string;
+
+/** One line for people. */
+export function printExpression(tree: Expression, name: Naming): string {
   if (tree.kind === 'number') return tree.text;
   if (tree.kind === 'symbol') return tree.name === 'pi' ? 'π' : name(tree.name);
-  if (tree.kind === 'sign') return `−${inner(tree.of, signStrength)}`;
-  if (tree.kind === 'call') return `${tree.name}(${tree.of.map((part) => inner(part, 0)).join(', ')})`;
+  if (tree.kind === 'sign') return `−${inBrackets(tree.of, signStrength, name)}`;
+  if (tree.kind === 'call') {
+    const given = tree.of.map((part) =>
+      printExpression(part, (symbol, call) => name(symbol, part.kind === 'symbol' ? tree.name : call)),
+    );
+    return `${tree.name}(${given.join(', ')})`;
+  }
   const operator = undotted(tree.operator);
   const binds = strength.get(operator)!;
   const compares = binds === comparisonStrength;
-  const left = inner(tree.left, operator === '^' || compares ? binds + 1 : binds);
-  const right = inner(tree.right, operator === '^' ? binds : binds + 1);
+  const left = inBrackets(tree.left, operator === '^' || compares ? binds + 1 : binds, name);
+  const right = inBrackets(tree.right, operator === '^' ? binds : binds + 1, name);
   const sign = signs[operator] ?? operator;
   return operator === '*' || operator === '^' ? `${left}${sign}${right}` : `${left} ${sign} ${right}`;
 }
 
+/** A part of an expression, in brackets where it binds less than its place needs. */
+function inBrackets(part: Expression, least: number, name: Naming): string {
+  const text = printExpression(part, name);
+  return least > 0 && bindingOf(part, text) < least ? `(${text})` : text;
+}
+
 /** What stands for a symbol counts too: the square of 3 m is (3 m)^2, and −5 N is taken away as (−5 N). */
-function bindingOf(tree: Expression, text: string): number {
+export function bindingOf(tree: Expression, text: string): number {
   if (tree.kind === 'pair') return strength.get(tree.operator)!;
   if (tree.kind === 'sign') return signStrength;
   if (tree.kind !== 'symbol' || /^[\p{L}\p{N}_.]+$/u.test(text)) return singleStrength;

@@ -11,9 +11,9 @@ import {
   survivorsOf,
   symbolsAreWhole,
   textGivesTheValue,
-  titlesOf,
   unusedSources,
 } from '../../../../tests/support/formula-rules.ts';
+import { titlesOf } from '../../../../tests/support/titles.ts';
 import '../index.ts';
 import '../kernels.ts';
 import { allFormulas, allMethods, type FormulaRecord } from './formula.ts';

@@ -49,6 +49,16 @@ const later = formula({
   try: { a: [0, 1], b: [0, 1] },
   of: (a: number, b: number) => (a - b >= 2 * b ? (a - b) / 2 : a > b ? a - b : 0 * a),
 });
+const spread = formula({
+  ...about,
+  id: 'networks.test.spread',
+  title: 'how far apart',
+  text: 'max(x) - min(x) + max(a, b)',
+  symbols: { x: 's[]', a: 's', b: 's' },
+  means: { x: 'exchanges', a: 'one', b: 'other' },
+  try: { x: [0, 1], a: [0, 1], b: [0, 1] },
+  of: (x: readonly number[], a: number, b: number) => Math.max(...x) - Math.min(...x) + Math.max(a, b),
+});
 const longest = method({
   ...about,
   id: 'networks.test.longest',
@@ -115,6 +125,32 @@ describe('the working of a step', () => {
     const step = stepOf(whole({ d: way, x }, 'main'));
     expect(step.substituted).toBe(`2·200 ns + ${text}`);
     expect(step.inputs[1]?.values.map((each) => each.text)).toEqual(x.map(print));
+  });
+
+  it.each([
+    [[1, 9, 3, 4, 5, 6], 'max(1 µs, 9 µs, …, 6 µs) − min(1 µs, …, 6 µs)'],
+    [[3, 4, 9, 1, 5, 6], 'max(3 µs, …, 9 µs, …, 6 µs) − min(3 µs, …, 1 µs, …, 6 µs)'],
+    [[3, 1, 4, 5, 9], 'max(3 µs, …, 9 µs) − min(3 µs, 1 µs, …, 9 µs)'],
+    [[9, 1], 'max(9 µs, 1 µs) − min(9 µs, 1 µs)'],
+    [[], 'max() − min()'],
+  ])('keeps the value that max or min takes from %j', (x, text) => {
+    const step = stepOf(spread({ x: x.map(micro), a: micro(1), b: micro(2) }, 'main'));
+    expect(step.substituted).toBe(`${text} + max(1 µs, 2 µs)`);
+  });
+
+  it('has digits enough to tell the value that is taken', () => {
+    const computed = (value_s: number, name: string) =>
+      delay({ l: leaf(value_s, 'm', length.by as Origin), t: leaf(1, 's/m', perMetre.by as Origin) }, name);
+    const taken = (a: number, b: number) =>
+      stepOf(spread({ x: [], a: computed(a, 'a'), b: computed(b, 'b') }, 'main')).substituted.replace(/.* \+ /, '');
+    expect(taken(16.6601e-6, 16.6649e-6)).toBe('max(16.66 µs, 16.665 µs)');
+    expect(taken(16.66012e-6, 16.66013e-6)).toBe('max(16.66012 µs, 16.66013 µs)');
+    expect(taken(16.66e-6, 17.52e-6)).toBe('max(16.66 µs, 17.52 µs)');
+    expect(taken(16.66e-6, 16.66e-6 * (1 + 1e-13))).toBe('max(16.66 µs, 16.66 µs)');
+    // What the user wrote stays as it is written.
+    expect(stepOf(spread({ x: [], a: micro(2), b: computed(2.00002e-6, 'b') }, 'main')).substituted).toMatch(
+      /max\(2 µs, 2\.00002 µs\)$/,
+    );
   });
 
   it.each([

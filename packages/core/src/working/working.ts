@@ -1,6 +1,14 @@
 // The working behind a number, as plain data: what crosses to a screen, a document or another thread.
 import { printQuantity } from '../units/print-quantity.ts';
-import { type Expression, evaluate, parseExpression, printExpression, type Value } from './expression.ts';
+import {
+  type Choice,
+  choicesIn,
+  type Expression,
+  evaluate,
+  parseExpression,
+  printExpression,
+  type Value,
+} from './expression.ts';
 import { type Case, compute, type FormulaRecord } from './formula.ts';
 import type { Origin } from './origin.ts';
 import { addressOf, isStep, Quantity, type Step } from './quantity.ts';
@@ -49,6 +57,15 @@ export function print(quantity: Quantity): string {
     : printQuantity(quantity.value, quantity.unit, { as, digits: 3 });
 }
 
+/** The same with more digits; what the user wrote stays as it is written. */
+const printFinely = (quantity: Quantity, digits: number): string =>
+  isStep(quantity)
+    ? printQuantity(quantity.value, quantity.unit, {
+        digits,
+        ...(quantity.by.as !== undefined && { as: quantity.by.as }),
+      })
+    : print(quantity);
+
 export const shown = (quantity: Quantity): Shown => ({
   address: addressOf(quantity),
   value: quantity.value,
@@ -60,32 +77,40 @@ export const shown = (quantity: Quantity): Shown => ({
 export function workingOf(quantity: Quantity, done = new Map<Quantity, Working>()): Working {
   const known = done.get(quantity);
   if (known !== undefined) return known;
-  const working = isStep(quantity) ? stepOf(quantity, done) : { ...shown(quantity), origin: quantity.by as Origin };
+  const working = isStep(quantity) ? stepOf(quantity, done) : leafOf(quantity);
   done.set(quantity, working);
   return working;
 }
 
+// Thousands of these are made at once: objects are written out, since spreading them costs several times as much.
+
+const leafOf = (quantity: Quantity): Working => ({
+  address: quantity.about,
+  value: quantity.value,
+  unit: quantity.unit,
+  text: print(quantity),
+  origin: quantity.by as Origin,
+});
+
 function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
-  const formula = quantity.by;
-  const inputs = Object.entries(quantity.inputs).map(([symbol, input]) => ({
-    symbol,
-    means: formula.means[symbol] ?? '',
-    values: listOf(input).map((each) => workingOf(each, done)),
-  }));
+  const { id, title, means, prose, source, at, proof } = quantity.by;
+  const inputs: WorkingInput[] = [];
+  for (const symbol of Object.keys(quantity.inputs)) {
+    const values = listOf(quantity.inputs[symbol]!).map((each) => workingOf(each, done));
+    inputs.push({ symbol, means: means[symbol] ?? '', values });
+  }
   const { text, when, substituted } =
-    formula.prose === undefined ? texts(quantity, inputs) : { text: formula.prose, when: undefined, substituted: '' };
+    prose === undefined ? texts(quantity, inputs) : { text: prose, when: undefined, substituted: '' };
+  const cited = cite(source, at);
   return {
-    ...shown(quantity),
-    step: {
-      formula: formula.id,
-      title: formula.title,
-      text,
-      ...(when === undefined ? {} : { when }),
-      substituted,
-      source: cite(formula.source, formula.at),
-      proof: formula.proof,
-      inputs,
-    },
+    address: addressOf(quantity),
+    value: quantity.value,
+    unit: quantity.unit,
+    text: print(quantity),
+    step:
+      when === undefined
+        ? { formula: id, title, text, substituted, source: cited, proof, inputs }
+        : { formula: id, title, text, when, substituted, source: cited, proof, inputs },
   };
 }
 
@@ -95,23 +120,33 @@ function texts(
   inputs: readonly WorkingInput[],
 ): { readonly text: string; readonly when: string | undefined; readonly substituted: string } {
   const used = caseOf(step);
+  const { tree, printed, choices } = read(used.text);
   return {
-    text: read(used.text).printed,
+    text: printed,
     when: used.when === undefined ? undefined : read(used.when).printed,
-    substituted: printExpression(read(used.text).tree, (symbol) =>
-      substitute(inputs.find((input) => input.symbol === symbol)!),
-    ),
+    substituted: printExpression(tree, (symbol, call) => {
+      const choice = choices.find((each) => each.takes === call && each.symbols.includes(symbol));
+      return choice === undefined
+        ? substitute(inputs.find((input) => input.symbol === symbol)!)
+        : substituteChoice(symbol, choice, step);
+    }),
   };
 }
 
 /** Each text that a formula states is read once; there are as many as the formulas have. */
-const readTexts = new Map<string, { readonly tree: Expression; readonly printed: string }>();
+const readTexts = new Map<string, FormulaText>();
 
-function read(text: string): { readonly tree: Expression; readonly printed: string } {
+interface FormulaText {
+  readonly tree: Expression;
+  readonly printed: string;
+  readonly choices: readonly Choice[];
+}
+
+function read(text: string): FormulaText {
   const known = readTexts.get(text);
   if (known !== undefined) return known;
   const tree = parseExpression(text);
-  const fresh = { tree, printed: printExpression(tree, (symbol) => symbol) };
+  const fresh = { tree, printed: printExpression(tree, (symbol) => symbol), choices: choicesIn(tree) };
   readTexts.set(text, fresh);
   return fresh;
 }
@@ -132,16 +167,18 @@ export function flatten(working: Working): readonly FlatWorking[] {
 }
 
 function gather(working: Working, flat: Map<string, FlatWorking>): void {
-  if (flat.has(working.address)) return;
-  const { step, ...rest } = working;
-  const inputs = step?.inputs.map(({ symbol, means, values }) => ({
-    symbol,
-    means,
-    from: values.map((each) => each.address),
-  }));
-  flat.set(working.address, step === undefined ? rest : { ...rest, step: { ...step, inputs: inputs ?? [] } });
-  for (const input of step?.inputs ?? []) for (const each of input.values) gather(each, flat);
+  const { address, value, unit, text, step } = working;
+  if (flat.has(address)) return;
+  if (step === undefined) {
+    flat.set(address, { address, value, unit, text, origin: working.origin! });
+    return;
+  }
+  const inputs = step.inputs.map(({ symbol, means, values }) => ({ symbol, means, from: values.map(addressIn) }));
+  flat.set(address, { address, value, unit, text, step: { ...step, inputs } });
+  for (const input of step.inputs) for (const each of input.values) gather(each, flat);
 }
+
+const addressIn = ({ address }: Working): string => address;
 
 /** Computes a step again from its leaves; the result has the identical bits. */
 export const replay = (quantity: Quantity): number => again(quantity, new Map()).value;
@@ -172,10 +209,48 @@ export function walk(quantity: Quantity, visit: (quantity: Quantity) => void, se
 const listOf = (input: Quantity | readonly Quantity[]): readonly Quantity[] =>
   Array.isArray(input) ? input : [input as Quantity];
 
-/** A long list is shortened in the line of values; the list under it is whole. */
+/** Longer lists are shortened in the line of values; the list under it is whole. */
+const longestList = 4;
+
 function substitute({ values }: WorkingInput): string {
   const texts = values.map(({ text }) => text);
-  return texts.length > 4 ? `${texts[0]}, ${texts[1]}, …, ${texts.at(-1)}` : texts.join(', ');
+  return texts.length > longestList ? `${texts[0]}, ${texts[1]}, …, ${texts.at(-1)}` : texts.join(', ');
+}
+
+/** Digits beside the usual ones; what even the last of these do not tell apart is the same for people (our judgement). */
+const finer = [5, 6, 7, 8, 9];
+
+/**
+ * What stands for a symbol of a choice: the value that is taken stays in a shortened list, and all have as many digits as
+ * tell it from the others.
+ */
+function substituteChoice(symbol: string, { takes, symbols }: Choice, { inputs }: Step): string {
+  const sign = takes === 'max' ? 1 : -1;
+  const best = (of: readonly Quantity[]): Quantity =>
+    of.reduce((taken, each) => (sign * each.value > sign * taken.value ? each : taken));
+  const kept = symbols.map((each) => {
+    const values = listOf(inputs[each]!);
+    return values.length > longestList ? endsAnd(best(values), values) : values;
+  });
+  const all = kept.flat().filter((each) => each !== leftOut);
+  if (all.length === 0) return '';
+  const taken = best(all);
+  const others = all.filter(({ value }) => value !== taken.value);
+  const told = [print, ...finer.map((digits) => (each: Quantity) => printFinely(each, digits))].find((text) =>
+    others.every((each) => text(each) !== text(taken)),
+  );
+  return kept[symbols.indexOf(symbol)]!.map((each) => (each === leftOut ? each : (told ?? print)(each))).join(', ');
+}
+
+const leftOut = '…';
+
+/** The first value, the last, one that stands somewhere, and signs for what is left out between them. */
+function endsAnd(one: Quantity, values: readonly Quantity[]): readonly (Quantity | typeof leftOut)[] {
+  const at = [...new Set([0, values.indexOf(one), values.length - 1])];
+  return at.flatMap((index, place) => {
+    const gap = place > 0 && index > at[place - 1]! + 1;
+    return gap ? [leftOut, values[index]!] : [values[index]!];
+  });
 }
 
 /** The case of the formula that applied to the values of a step. */

@@ -22,35 +22,40 @@ export const requires: YesNoCheck<Needs> = {
   asks: 'Is every part there that this part requires, in the version that it requires?',
   page: `A catalogue may state that a part needs others beside it, and from which version on. The version in use is the one
 that the machine file states at the part (\`{ part: controller_m, version: 2.1 }\`), else the one that the catalogue states.
-Versions are compared number by number: 2.10 comes after 2.9.
-
-When it fails: use the part that the answer names, or a version of it that is new enough.`,
+Versions are compared number by number: 2.10 comes after 2.9.`,
+  advice: 'the part that the answer names, in a version new enough',
   name: ({ part }) => part.name,
   path: ({ part }) => part.path,
   answer: ({ part, used }) => {
-    for (const wanted of part.requires) {
-      const found = used.filter((each) => each.name === wanted.part);
-      if (found.length === 0)
-        return { yes: false, because: `${part.name} requires ${named(wanted)}; the machine does not use it` };
-      for (const each of found) {
-        if (wanted.version === undefined) continue;
-        // A catalogue that states no version leaves it to the machine file.
-        if (each.version instanceof Missing)
-          return new Missing(each.version.lacks.map((lack) => ({ ...lack, path: `${each.path}.version` })));
-        if (compareVersions(each.version, wanted.version) < 0) {
-          return {
-            yes: false,
-            because: `${part.name} requires ${named(wanted)}; ${each.path} has version ${each.version}`,
-          };
-        }
-      }
-    }
+    const answers = part.requires.map((wanted) => shortfall(wanted, used));
+    const broken = answers.filter((each) => typeof each === 'string');
+    if (broken.length > 0) return { yes: false, because: `${part.name} requires ${broken.join('; and ')}` };
+    const unknown = answers.filter((each) => each instanceof Missing);
+    if (unknown.length > 0) return new Missing(unknown.flatMap(({ lacks }) => lacks));
     return {
       yes: true,
       because: `${part.requires.map(named).join(' and ')} ${part.requires.length > 1 ? 'are' : 'is'} there`,
     };
   },
 };
+
+/** What is wrong with the uses of a required part, in words; missing where a version is. */
+function shortfall({ part, version }: Requirement, used: readonly UsedPart[]): string | Missing | undefined {
+  const found = used.filter((each) => each.name === part);
+  if (found.length === 0) return `${named({ part, version })}, which the machine does not use`;
+  if (version === undefined) return undefined;
+  const older = found.flatMap((each) =>
+    !(each.version instanceof Missing) && compareVersions(each.version, version) < 0
+      ? [`${each.path} has version ${each.version}`]
+      : [],
+  );
+  if (older.length > 0) return `${named({ part, version })}, while ${older.join(' and ')}`;
+  // A catalogue that states no version leaves it to the machine file.
+  const lacks = found.flatMap(({ path, version: missing }) =>
+    missing instanceof Missing ? missing.lacks.map((lack) => ({ ...lack, path: `${path}.version` })) : [],
+  );
+  return lacks.length > 0 ? new Missing(lacks) : undefined;
+}
 
 const named = ({ part, version }: Requirement): string =>
   version === undefined ? part : `${part} of version ${version} or later`;

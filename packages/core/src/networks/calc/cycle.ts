@@ -80,6 +80,27 @@ export const repeatsThatFit = formula({
   of: (n: number, T: number, u: number, x: readonly number[]) => n + Math.floor((T - u) / Math.max(...x)),
 });
 
+/** The same with a wanted share of the cycle left free. */
+export const repeatsWithReserve = formula({
+  id: 'networks.cycle.repeats_with_reserve',
+  title: 'repeats that fit into the cycle with the reserve kept',
+  text: 'n + floor(((1 - q)*T - u)/max(x))',
+  gives: '1',
+  symbols: { n: '1', q: '1', T: 's', u: 's', x: 's[]' },
+  means: {
+    n: 'repeats reserved',
+    q: 'share that shall stay free',
+    T: 'cycle',
+    u: 'what it needs',
+    x: 'everything that may have to be repeated',
+  },
+  try: { n: [0, 4, 1], q: [0, 0.5], T: [1e-3, 1e-2], u: [1e-5, 1e-3], x: [1e-5, 3e-4] },
+  source: 'definition',
+  proof: 'one repeat more does not fit',
+  of: (n: number, q: number, T: number, u: number, x: readonly number[]) =>
+    n + Math.floor(((1 - q) * T - u) / Math.max(...x)),
+});
+
 /** How often a station is served. */
 export const updatePeriod = formula({
   id: 'networks.update.period',
@@ -106,6 +127,20 @@ export const shortestCycle = formula({
   source: 'definition',
   proof: 'the shortest cycle just keeps its reserve',
   of: (u: number, q: number) => u / (1 - q),
+});
+
+/** The shortest cycle that keeps a wanted share free and that the profile allows. */
+export const shortestAllowed = formula({
+  id: 'networks.cycle.shortest_allowed',
+  title: 'shortest cycle that keeps the reserve and that the profile allows',
+  text: 'max(u/(1 - q), m)',
+  gives: 's',
+  symbols: { u: 's', q: '1', m: 's' },
+  means: { u: 'what a cycle needs', q: 'share that shall stay free', m: 'shortest cycle of the profile' },
+  try: { u: [1e-5, 1e-2], q: [0, 0.9], m: [1e-5, 1e-2] },
+  source: 'definition',
+  proof: 'the shortest cycle just keeps its reserve',
+  of: (u: number, q: number, m: number) => Math.max(u / (1 - q), m),
 });
 
 /** A part of the cycle as a share of it. */
@@ -143,7 +178,7 @@ export const fullestCycle = method({
   id: 'networks.cycle.fullest',
   title: 'the fullest cycle of the pattern',
   prose:
-    'the largest of b; a station is served in every n-th cycle, in that one of its cycles that leaves the fullest as empty as possible',
+    'the largest of b, after every station that is served in each n-th cycle was given the one of its n cycles that leaves the fullest as empty as possible',
   gives: 's',
   symbols: { b: 's[]', n: '1[]' },
   means: { b: 'what each cycle of the pattern takes', n: 'multiple of the cycle on which each station is served' },

@@ -13,7 +13,7 @@ export const kernelTime = formula({
     n: 'axes served',
     x: 'for each axis',
     P: 'payload of stations that are no axes, both ways',
-    o: 'for each bit of it',
+    o: 'for each bit or octet of it',
   },
   try: { b: [1e-6, 1e-4], n: [0, 60, 1], x: [1e-6, 3e-5], P: [0, 2048], o: [1e-10, 1e-8] },
   source: 'judgement',

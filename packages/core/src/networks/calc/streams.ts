@@ -57,9 +57,9 @@ export const answerInChain = formula({
   of: (b: number, g: number) => b + g,
 });
 
-/** The last bit of a scheduled command at its station. */
+/** The last bit of a command at its station. */
 export const commandIn = formula({
-  id: 'networks.slotted.command_in',
+  id: 'networks.stream.command_in',
   title: 'end of the command at its station, gap included',
   text: 'c + p',
   gives: 's',

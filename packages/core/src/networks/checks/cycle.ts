@@ -1,5 +1,8 @@
 // networks.cycle: does everything that must be sent fit into the cycle?
 import { question } from '../../checks/finding.ts';
+import { Missing } from '../../working/missing.ts';
+import type { Quantity } from '../../working/quantity.ts';
+import { shortestAllowed, shortestCycle } from '../calc/cycle.ts';
 import type { Planned } from '../planned.ts';
 
 export const cycle = question<readonly Planned[], Planned>({
@@ -22,11 +25,15 @@ is passed; turnaround and forwarding with their stated limit, or with a measurem
 n-th cycle are spread so that the fullest cycle is as empty as possible. A ring counts with a break next to the
 controller, on the side that needs more.
 
-Capacity: the cycle.
+Capacity: the cycle. While it is open, the answer says what a cycle needs, and the shortest one that keeps the reserve
+and that the profile allows.
 
-Left out: the controller's own jitter. When it fails: a longer cycle, shorter payloads, fewer repeats, a smaller
-non-cyclic frame, slow stations on a multiple of the cycle, a second network; a long polled line gains by a star over a
-hub, since every drive that is passed costs twice its forwarding time.`,
+The sync event is the moment at which all stations take over their set values together. It can come no sooner than the
+last command of the cycle has arrived; \`layshaft show\` tells when that is.
+
+Left out: the controller's own jitter. Fewer repeats, a smaller non-cyclic frame or a second network helps as well; a
+long polled line gains by a star over a hub, since every drive that is passed costs twice its forwarding time.`,
+  advice: 'a longer cycle, smaller payloads, slow stations on a multiple',
   subjects: (networks) => networks,
   name: (planned) => planned.network.name,
   path: (planned) => `${planned.network.path}.cycle`,
@@ -34,4 +41,13 @@ hub, since every drive that is passed costs twice its forwarding time.`,
   demand: (planned) => planned.used,
   capacity: (planned) => planned.network.cycle,
   says: (demand, capacity) => `${demand} of ${capacity} are spoken for`,
+  whenOpen: {
+    enough: (demand, q, { network: { name, profile } }) => {
+      const u = demand as Quantity<'s'>;
+      const m = profile.cycle_at_least;
+      return m instanceof Missing ? shortestCycle({ u, q }, name) : shortestAllowed({ u, q, m }, name);
+    },
+    says: (demand, enough) =>
+      `a cycle needs ${demand}${enough === undefined ? '' : `, the shortest that reserve and profile allow is ${enough}`}`,
+  },
 });

@@ -10,9 +10,8 @@ export const kernel = question<readonly Planned[], Controlled>({
   page: `Demand: over all networks of the controller, the kernel's time in its fullest cycle, divided by that cycle. The time
 is a base, a time for each axis that is served, and a time for each octet of the stations that are no axes.
 
-Capacity: the share that the catalogue allows the kernel; the rest belongs to the other tasks and to communication.
-
-When it fails: a longer cycle, axes on a multiple of the cycle, a larger controller, a second controller.`,
+Capacity: the share that the catalogue allows the kernel; the rest belongs to the other tasks and to communication.`,
+  advice: 'a longer cycle, slow axes on a multiple, a larger controller',
   subjects: controlledBy,
   name: () => 'controller',
   path: () => 'controller',

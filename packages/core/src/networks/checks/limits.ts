@@ -1,5 +1,6 @@
 // The limits that a profile states: stations, length of a link and of all cable, attenuation, hops, payload, collisions.
 import { question } from '../../checks/finding.ts';
+import { plural } from '../../problems/wording.ts';
 import type { Value } from '../../reading/values.ts';
 import { given, isAbsent, Missing } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
@@ -37,14 +38,13 @@ export const stations = question<Networks, Network>({
   title: 'Stations',
   asks: 'Does the profile allow so many stations?',
   page: `Demand: the stations that answer, axes included; hubs, switches and couplings do not count. Capacity: the most
-stations that the profile states.
-
-When it fails: a second network, or another profile.`,
+stations that the profile states.`,
+  advice: 'a second network, or another profile',
   path: (network) => `${network.path}.runs`,
   reserve: asStated,
   demand: (network) => given({ wired: network.wired }, () => counted(stationsOf(network).length, network, 'stations')),
   capacity: (network) => network.profile.stations_at_most,
-  says: (demand, capacity) => `${demand} of ${capacity} stations are taken`,
+  says: (demand, capacity) => `${demand} of ${plural(capacity, 'station')} ${demand === '1' ? 'is' : 'are'} taken`,
 });
 
 /** The link with the largest of a value, among those whose value is known. */
@@ -66,9 +66,8 @@ export const spacing = question<Networks, Network>({
   title: 'Longest link',
   asks: 'Is no link longer than the profile allows?',
   page: `A link is the cable between two devices that pass the signal on; couplings between do not end it. Demand: the longest
-link. Capacity: the longest link that the profile states.
-
-When it fails: put a hub, switch or station in between, or lay the cable another way.`,
+link. Capacity: the longest link that the profile states.`,
+  advice: 'a hub, switch or station in between, or a shorter way',
   path: (network) => `${network.path}.runs`,
   reserve: asStated,
   demand: (network) =>
@@ -89,9 +88,8 @@ export const attenuation = question<Networks, Network>({
 each metre, and what its couplings take. Capacity: the most that a link may take, as the profile states it.
 
 Stranded wires for moving runs take about half as much again as solid ones (common practice, no source): 90 m of solid and
-10 m of stranded cable are as good as 70 m of stranded cable alone. Temperature, bending and age are left out.
-
-When it fails: solid wires where nothing moves, a shorter way, a station or hub in between.`,
+10 m of stranded cable are as good as 70 m of stranded cable alone. Temperature, bending and age are left out.`,
+  advice: 'solid wires where nothing moves, a shorter way, a hub between',
   path: (network) => `${network.path}.runs`,
   reserve: asStated,
   demand: (network) =>
@@ -109,6 +107,7 @@ export const length = question<Networks, Network>({
   title: 'All cable',
   asks: 'Is the cable of the network together not longer than the profile allows?',
   page: `Asked where the profile states a limit for all cable together. Demand: the sum of all runs. Capacity: the limit.`,
+  advice: 'shorter ways, a second network, or another profile',
   subjects: where((network) => network.profile.length_at_most),
   path: (network) => `${network.path}.runs`,
   reserve: asStated,
@@ -134,13 +133,15 @@ export const hops = question<Networks, Network>({
   asks: 'Does no frame pass more devices than the profile allows?',
   page: `Asked where the profile states a limit. Demand: the devices that a frame passes on its way to the farthest station;
 on a ring, the longer way round. Capacity: the limit.`,
+  advice: 'a hub or switch from which several short lines start',
   subjects: where((network) => network.profile.hops_at_most),
   path: (network) => `${network.path}.runs`,
   reserve: asStated,
   demand: (network) =>
     given({ wired: network.wired }, () => counted(Math.max(...network.devices.map(hopsTo)), network, 'hops')),
   capacity: (network) => network.profile.hops_at_most,
-  says: (demand, capacity) => `the farthest station is behind ${demand} devices, ${capacity} are allowed`,
+  says: (demand, capacity) =>
+    `the farthest station is behind ${plural(demand, 'device')}, ${capacity} ${capacity === '1' ? 'is' : 'are'} allowed`,
 });
 
 export const frame = question<Networks, Network>({
@@ -149,9 +150,8 @@ export const frame = question<Networks, Network>({
   title: 'Largest payload',
   asks: 'Does every payload fit into a frame?',
   page: `Demand: the largest payload that goes into one frame: of a command or an answer; of both together for the summation
-discipline; of all commands together for the chained discipline. Capacity: the longest frame less its overhead.
-
-When it fails: a smaller payload, or the data in turns over several cycles.`,
+discipline; of all commands together for the chained discipline. Capacity: the longest frame less its overhead.`,
+  advice: 'a smaller payload, or the data in turns over several cycles',
   path: (network) => `${network.path}.profile`,
   reserve: asStated,
   demand: (network) =>
@@ -182,6 +182,7 @@ export const collisions = question<Networks, Network>({
   page: `Asked only where the profile resolves collisions; a profile in which nobody speaks unasked has none. Demand: the
 round trip to the farthest station: what two stations add, what every repeater adds, and twice the propagation. Capacity:
 the window that the profile states.`,
+  advice: 'shorter cables, fewer hubs in a row, or another profile',
   subjects: where((network) => network.profile.collision_window),
   path: (network) => `${network.path}.runs`,
   reserve: asStated,

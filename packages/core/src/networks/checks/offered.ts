@@ -10,9 +10,8 @@ export const offered = question<readonly Planned[], Planned>({
   title: 'Cycle offered',
   asks: 'Is the cycle one that the controller can run and the profile allows?',
   page: `A controller runs a few cycles, no others; a profile may state a shortest cycle. Holds when the cycle of the
-network is one of the controller's and not shorter than the profile's shortest.
-
-When it fails: take one of the cycles that the answer lists, or another controller or profile.`,
+network is one of the controller's and not shorter than the profile's shortest.`,
+  advice: 'a cycle that the answer names, another controller or profile',
   subjects: (networks) => networks,
   name: (planned) => planned.network.name,
   path: (planned) => `${planned.network.path}.cycle`,

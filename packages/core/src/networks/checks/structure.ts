@@ -1,5 +1,6 @@
 // What a network must be, answered by yes or no: its topology, its addresses, its plugs, its port of the controller.
 import { question } from '../../checks/finding.ts';
+import { plural } from '../../problems/wording.ts';
 import { given, Missing } from '../../working/missing.ts';
 import { print } from '../../working/working.ts';
 import { laying } from '../laying.ts';
@@ -21,9 +22,8 @@ export const topology = question<Networks, Network>({
   page: `The shape is told by the runs: a ring comes back to the controller; a line never branches; in a star every station
 hangs on one hub or switch; all else is a tree. Holds when the profile lists the shape, and when it lists every kind of
 device that passes frames on beside the stations: a hub cannot serve a profile in which both directions speak at once, a
-switch that stores frames cannot serve one that counts on every bit being passed on.
-
-When it fails: lay the runs as one of the shapes that the answer lists, take another device, or another profile.`,
+switch that stores frames cannot serve one that counts on every bit being passed on.`,
+  advice: 'runs or devices that the answer names, or another profile',
   path: (network) => `${network.path}.runs`,
   answer: laying,
 });
@@ -35,6 +35,7 @@ export const addresses = question<Networks, Network>({
   asks: 'Has every station an address of its own that the profile allows?',
   page: `Addresses that the file gives must lie in the profile's range, must not be taken by the network itself, and must differ.
 Stations without one are numbered by the network; there must be free addresses enough for them.`,
+  advice: 'an address for each station alone, or a second network',
   path: (network) => `${network.path}.profile.addresses`,
   answer: (network) => {
     const { from, to, taken_by_the_network } = network.profile.addresses;
@@ -61,8 +62,8 @@ Stations without one are numbered by the network; there must be free addresses e
       return {
         yes,
         because: yes
-          ? `${stations.length} stations, ${room} addresses`
-          : `${stations.length} stations need an address, there are ${room}`,
+          ? `${plural(stations.length, 'station')}, ${room} ${room === 1 ? 'address' : 'addresses'}`
+          : `${plural(stations.length, 'station')} need an address each, there ${room === 1 ? 'is' : 'are'} ${room}`,
       };
     });
   },
@@ -73,9 +74,8 @@ export const plugs = question<Networks, Network>({
   id: 'networks.plugs',
   title: 'Plugs',
   asks: 'Has every device as many plugs as runs lead to it?',
-  page: `Counts the runs at every station, hub, switch and coupling against the plugs that its part states.
-
-When it fails: a hub or switch with more plugs, a second one, or a run that starts elsewhere.`,
+  page: `Counts the runs at every station, hub, switch and coupling against the plugs that its part states.`,
+  advice: 'a hub or switch with more plugs, a run that starts elsewhere',
   path: (network) => `${network.path}.runs`,
   answer: (network) =>
     given({ plugs: network.devices.map((device) => device.plugs), wired: network.wired }, ({ plugs }) => {
@@ -83,7 +83,7 @@ When it fails: a hub or switch with more plugs, a second one, or a run that star
       const because = short
         .map(
           (device) =>
-            `${device.name} has ${device.plugged} runs and ${print(plugs[network.devices.indexOf(device)]!)} plugs`,
+            `${device.name} has ${plural(device.plugged, 'run')} and ${plural(print(plugs[network.devices.indexOf(device)]!), 'plug')}`,
         )
         .join('; ');
       return { yes: short.length === 0, because: because || 'every run has its plug' };
@@ -101,9 +101,8 @@ export const port = question<Networks, Port>({
   asks: 'Has the controller the port, and has the network it for itself?',
   page: `Each network needs a port of the controller for itself. Two disciplines cannot share one: each of them owns the line
 for the whole cycle, and a station of the one would take the frames of the other for noise. Two networks of one profile on
-one port are one network with the stations of both; it has one cycle, and must be written as one.
-
-When it fails: the answer says what would work.`,
+one port are one network with the stations of both; it has one cycle, and must be written as one.`,
+  advice: 'another port, a larger controller, or one network for all',
   subjects: (networks) => {
     const ports = new Map<string, Network[]>();
     for (const { network } of networks) {
@@ -120,14 +119,14 @@ When it fails: the answer says what would work.`,
       if (known.port.value > known.ports.value)
         return {
           yes: false,
-          because: `${names}: the controller has ${print(known.ports)} ports for networks, port ${print(known.port)} is asked for`,
+          because: `${names}: the controller has ${plural(print(known.ports), 'port')} for networks, port ${print(known.port)} is asked for`,
         };
       if (networks.length === 1) return { yes: true, because: `${names} has port ${print(known.port)} for itself` };
       const profiles = new Set(networks.map(({ profile }) => (typeof profile.part === 'string' ? profile.part : '')));
       const free =
         known.ports.value >= networks.length
           ? 'give one of them another port'
-          : `the controller has ${print(known.ports)} ports: take a larger one`;
+          : `the controller has ${plural(print(known.ports), 'port')}: take a larger one`;
       return profiles.size > 1
         ? {
             yes: false,

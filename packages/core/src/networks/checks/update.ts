@@ -18,9 +18,8 @@ export const update = question<readonly Planned[], Updated>({
   title: 'Update period',
   asks: 'Is the axis served at least as often as it states?',
   page: `Asked of every axis that states \`cycle_at_most\`. Demand: the cycle of its network times the multiple on which its
-drive is served. Capacity: the stated longest period.
-
-When it fails: a shorter cycle, or the drive served in every cycle.`,
+drive is served. Capacity: the stated longest period.`,
+  advice: 'a shorter cycle, or the drive served in every cycle',
   subjects: (networks) =>
     networks.flatMap((planned) =>
       planned.network.devices.flatMap((device) =>
