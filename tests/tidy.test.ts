@@ -55,6 +55,14 @@ const runsAllTests: Rule = (files) =>
       .map(({ node }) => `${placeOf(file, node.start)}: only a missing foreign program may keep a test from running`),
   );
 
+/** The brackets keep what is looked for out of this file. */
+const drawing = /<sv[g]\b|createElement[N]S|w3\.org\/2000\/sv[g]/;
+const leavesDrawingToThePrinter: Rule = (files) =>
+  files
+    .filter((file) => isCode(file) && !isTest(file) && !file.path.startsWith('packages/core/src/pictures/'))
+    .filter(({ text }) => drawing.test(text))
+    .map(({ path }) => `${path}:1: pictures are data; packages/core/src/pictures alone prints SVG`);
+
 const expectsSomething: Rule = (files) =>
   files
     .filter(
@@ -222,6 +230,19 @@ describe('tidy', () => {
         'a.test.ts': 'describe.runIf(hasForeignProgram("gcc"))("a", f); // it.only',
         'b.test.ts': 'it("a", () => assess(design, { only: "axes" }));',
         'c.ts': 'it.only("a", f);',
+      },
+    },
+    {
+      name: 'one printer of SVG',
+      rule: leavesDrawingToThePrinter,
+      breaks: {
+        'packages/web/src/a.tsx': `const a = <${'sv'}g />;`,
+        'packages/core/src/networks/b.ts': `const b = '<${'sv'}g>';`,
+        'packages/cli/src/c.ts': `document.createElement${'N'}S(a, 'g');`,
+      },
+      keeps: {
+        'packages/core/src/pictures/a.ts': `const a = '<${'sv'}g>';`,
+        'packages/web/src/b.tsx': 'const a = <svgs />;',
       },
     },
     {

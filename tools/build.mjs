@@ -1,23 +1,47 @@
-// Bundles the command `layshaft` into one file, packages/cli/dist/layshaft.js, when a source is newer than the bundle.
-// `npm run build -- --force` bundles in any case.
+// Bundles the command `layshaft` into packages/cli/dist/layshaft.js, its server beside it, and builds the sheet for the
+// browser into packages/web/dist, each when a source is newer. `npm run build -- --force` makes both in any case.
 import { existsSync, readdirSync, statSync, utimesSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { bootstrap, root, whenStarted } from './bootstrap.mjs';
 
-const bundle = join(root, 'packages/cli/dist/layshaft.js');
+/** What is built, by a file of it that is written last. */
+const products = [
+  { file: 'packages/cli/dist/layshaft.js', make: bundleCommand },
+  { file: 'packages/web/dist/index.html', make: buildSheet },
+];
 
 /**
  * Throws an Error with the bundler's messages when a source does not bundle.
  * @param {{ force?: boolean }} options
- * @returns whether the bundle had to be made
+ * @returns the files that had to be made
  */
 export async function build({ force = false } = {}) {
-  const started = new Date();
-  if (!force && existsSync(bundle) && newestSource() < statSync(bundle).mtimeMs) return false;
+  const newest = newestSource();
+  const old = products.filter(({ file }) => {
+    const path = join(root, file);
+    return force || !existsSync(path) || newest >= statSync(path).mtimeMs;
+  });
+  for (const { file, make } of old) {
+    const started = new Date();
+    await make(join(root, file));
+    // A source saved while the bundle was made counts as newer than it.
+    utimesSync(join(root, file), started, started);
+  }
+  return old.map(({ file }) => file);
+}
+
+/** @param {string} outfile */
+async function bundleCommand(outfile) {
   const esbuild = await import('esbuild');
   await esbuild.build({
-    entryPoints: [join(root, 'packages/cli/src/main.ts')],
-    outfile: bundle,
+    // The server is a file of its own, so that every other command starts without reading it.
+    entryPoints: {
+      layshaft: join(root, 'packages/cli/src/main.ts'),
+      server: join(root, 'packages/server/src/index.ts'),
+    },
+    outdir: dirname(outfile),
+    splitting: true,
+    chunkNames: '[name]',
     bundle: true,
     format: 'esm',
     platform: 'node',
@@ -32,26 +56,39 @@ export async function build({ force = false } = {}) {
     banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
     logLevel: 'silent',
   });
-  // A source saved while the bundle was made counts as newer than it.
-  utimesSync(bundle, started, started);
-  return true;
+}
+
+async function buildSheet() {
+  const vite = await import('vite');
+  // While tests run, the environment asks for what is built for tests; what is served is the same at all times.
+  const { NODE_ENV } = process.env;
+  process.env.NODE_ENV = 'production';
+  try {
+    await vite.build({ configFile: join(root, 'packages/web/vite.config.ts') });
+  } finally {
+    if (NODE_ENV === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = NODE_ENV;
+  }
 }
 
 /** The time of the last change to anything that goes into the bundle; a folder's time tells of deleted files. */
 function newestSource() {
   let newest = statSync(join(root, 'package-lock.json')).mtimeMs;
   for (const name of readdirSync(join(root, 'packages'))) {
-    const sources = join(root, 'packages', name, 'src');
-    if (!existsSync(sources)) continue;
-    for (const path of ['', ...readdirSync(sources, { recursive: true, encoding: 'utf8' })]) {
-      if (!path.endsWith('.test.ts')) newest = Math.max(newest, statSync(join(sources, path)).mtimeMs);
+    for (const folder of ['src', 'public']) {
+      const sources = join(root, 'packages', name, folder);
+      if (!existsSync(sources)) continue;
+      for (const path of ['', ...readdirSync(sources, { recursive: true, encoding: 'utf8' })]) {
+        if (!path.endsWith('.test.ts')) newest = Math.max(newest, statSync(join(sources, path)).mtimeMs);
+      }
     }
   }
-  return Math.max(newest, statSync(join(root, 'tools/build.mjs')).mtimeMs);
+  const others = ['tools/build.mjs', 'packages/web/index.html', 'packages/web/vite.config.ts'];
+  return Math.max(newest, ...others.map((file) => statSync(join(root, file)).mtimeMs));
 }
 
 await whenStarted(import.meta.url, async () => {
   bootstrap();
   const made = await build({ force: process.argv.includes('--force') });
-  console.log(made ? 'packages/cli/dist/layshaft.js is made.' : 'packages/cli/dist/layshaft.js is up to date.');
+  console.log(made.length === 0 ? 'All is up to date.' : `Made: ${made.join(', ')}.`);
 });

@@ -1,5 +1,5 @@
-// `npm start`: builds the command and checks one example machine with it, so that a newcomer sees a result at once.
-// It fails only when something is broken, whatever the verdict on the machine is.
+// `npm start`: builds the command and the sheet, checks one example machine, so that a newcomer sees a result at once, and
+// serves the sheet with all examples. It fails only when something is broken, whatever the verdict on the machine is.
 import { bootstrap, runNode, whenStarted } from './bootstrap.mjs';
 import { build } from './build.mjs';
 
@@ -15,6 +15,9 @@ await whenStarted(import.meta.url, async () => {
   const code = runNode('packages/cli/bin/layshaft.js', ['check', example]);
   if (!ran.includes(code)) throw new Error(`layshaft check ended with exit code ${code}: something is broken.`);
   console.log(`
-Next: change a number in ${example} and run npm start again,
-or see what else the command can do: npx layshaft --help`);
+Next: open the address below in a browser, change a number and see what follows,
+or see what else the command can do: npx layshaft --help
+
+$ npx layshaft open examples/labeller`);
+  process.exitCode = runNode('packages/cli/bin/layshaft.js', ['open', 'examples/labeller']);
 });

@@ -1,7 +1,14 @@
 // Checks the types of every project. The one of core knows neither Node nor a browser, so core cannot lean on either.
 import { bootstrap, runNode, whenStarted } from './bootstrap.mjs';
 
-const projects = ['packages/core', 'packages/catalogue', 'packages/cli', 'tsconfig.json'];
+const projects = [
+  'packages/core',
+  'packages/catalogue',
+  'packages/cli',
+  'packages/server',
+  'packages/web',
+  'tsconfig.json',
+];
 
 await whenStarted(import.meta.url, () => {
   bootstrap();

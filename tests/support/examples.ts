@@ -52,5 +52,7 @@ const worldOf = ({ path, text }: Example): Io => ({
   env: {},
   readFile: async (asked) => (asked === path ? new TextEncoder().encode(text) : readFile(asked)),
   writeNew: async () => undefined,
+  writeFile: async () => undefined,
   readStdin: () => Promise.reject(new Error('no example comes from standard input')),
+  untilInterrupted: async () => undefined,
 });

@@ -63,6 +63,34 @@ Topology         line                             ┃              holds
     expect(out.trimEnd().split('\n').at(-1)).toBe(summary);
   });
 
+  it('says in one line what helps where something fails or is thin, and nowhere else', async () => {
+    expect(paragraph((await check(bench('50 µs'))).out, 'Cycle  ')).toContain(`\
+    44.52 µs of 50 µs are spoken for                 networks.cycle@line
+    What helps: a longer cycle, smaller payloads, slow stations on a multiple.
+Motion kernel`);
+    expect((await check(bench('50 µs'))).out.match(/What helps/g)).toHaveLength(1);
+    expect((await check(bench('100 µs'))).out).not.toContain('What helps');
+  });
+
+  it('says of an open cycle what it needs and the shortest that will do', async () => {
+    const { out } = await check(bench('open'));
+    expect(paragraph(out, 'Cycle  ').replace(/\s+/g, ' ')).toContain(
+      // 44.52 µs of 75 % of the cycle.
+      'a cycle needs 44.52 µs, the shortest that reserve and profile allow is 59.36 µs; networks.line.cycle is open: a time',
+    );
+    const profile = bench('open').replace('cycle_at_least: 10 µs', 'cycle_at_least: 80 µs');
+    expect((await check(profile)).out.replace(/\s+/g, ' ')).toContain('reserve and profile allow is 80 µs;');
+    const without = bench('open').replace(' cycle_at_least: 10 µs,', '');
+    expect((await check(without)).out.replace(/\s+/g, ' ')).toContain('reserve and profile allow is 59.36 µs;');
+  });
+
+  it('says why a limit that is met exactly holds', async () => {
+    const { out } = await check(bench('100 µs').replace('plugs: 2 } }', 'plugs: 2 }, cycle_at_most: 100 µs }'));
+    expect(paragraph(out, 'Update period').replace(/\s+/g, ' ')).toContain(
+      'served every 100 µs, 100 µs at most is wanted: met exactly, and no reserve is wanted on this limit',
+    );
+  });
+
   it('asks for what is missing and gives every answer that does not need it', async () => {
     const { out, status } = await check(bench('open', 'turnaround: unknown'));
     expect(status).toBe(3);
@@ -150,6 +178,19 @@ describe('as data', () => {
       capacity: { address: 'networks.line.cycle', value: 40e-6, unit: 's', text: '40 µs' },
     });
     expect(report.findings[0].demand.value).toBeCloseTo(44.52e-6, 12);
+  });
+
+  it('has what helps, what is worth a look, and what would be enough', async () => {
+    const report = JSON.parse((await check(bench('40 µs'), ' --json')).out);
+    expect(report.findings[0].advice).toBe('a longer cycle, smaller payloads, slow stations on a multiple');
+    expect(report.findings.slice(1).filter((each: object) => 'advice' in each)).toEqual([]);
+    expect(report.remarks).toEqual([]);
+    const remarked = `${bench('100 µs')}planned: { networks.line.repeats: 2 }\n`;
+    expect(JSON.parse((await check(remarked, ' --json')).out).remarks).toMatchObject([
+      { code: 'planned-in-vain', place: { line: 20 } },
+    ]);
+    const [open] = JSON.parse((await check(bench('open'), ' --json')).out).findings;
+    expect(open.enough).toMatchObject({ address: 'networks.cycle.shortest_allowed@line', text: '59.36 µs' });
   });
 
   it('has problems with their places', async () => {

@@ -103,6 +103,42 @@ payload that the longest frame can carry            networks.frame.capacity@line
 `);
   });
 
+  it('of an open cycle begins with the shortest that will do', async () => {
+    const out = await printed('networks.cycle@line', bench('open'));
+    expect(out).toContain('What is known of it:\n\nshortest cycle that keeps the reserve');
+    expect(out).toContain('  = max(44.52 µs / (1 − 25 %), 10 µs)\n  = 59.36 µs\n');
+    expect(await printed('networks.cycle.shortest_allowed@line', bench('open'))).toContain('  = 59.36 µs\n');
+  });
+
+  /** The bench with more axes behind the first one, in a line. */
+  const longer = (axes: string, names: readonly string[]): string =>
+    bench('1 ms')
+      .replace(/ {2}one: .*/, (one) => `${one}\n${axes}`)
+      .replace(
+        '0.25 dB/m }]]',
+        `0.25 dB/m }], ${names
+          .map((name, at) => `[${names[at - 1] ?? 'one'}, ${name}, 1 m, { delay: 5 ns/m, attenuation: 0.25 dB/m }]`)
+          .join(', ')}]`,
+      );
+
+  it('names each exchange once that takes place in several cycles, and shows the one that is taken', async () => {
+    const axes = `  x_[2..6]: { like: one, drive: { every: 2 cycles } }\n  x_4_slow: { like: one, drive: { turnaround: 9 µs } }`;
+    const out = await printed(
+      'networks.cycle.repeats@line',
+      longer(axes, ['x_2', 'x_3', 'x_4_slow', 'x_4', 'x_5', 'x_6']),
+    );
+    expect(out).toMatch(/= 1·max\(15\.54 µs, 24\.97 µs, …, 18\.78 µs\)\n {2}= 24\.97 µs/);
+    expect(out).toMatch(/repeated, of any cycle, 7 in all/);
+    expect(out.match(/^ +[\d.]+ µs +networks\.exchange\.turn@line\.one$/gm)).toHaveLength(1);
+  });
+
+  it('shows a list whole of which one value would be left out', async () => {
+    const axes = '  x_2: { like: one }\n  x_3: { like: one, drive: { turnaround: 9 µs } }\n  x_[4..5]: { like: one }';
+    const out = await printed('networks.polled.exchanges@line', longer(axes, ['x_2', 'x_3', 'x_4', 'x_5']));
+    for (const name of ['one', 'x_2', 'x_3', 'x_4', 'x_5'])
+      expect(out).toMatch(new RegExp(`^ +[\\d.]+ µs +networks\\.exchange\\.turn@line\\.${name}`, 'm'));
+  });
+
   it('shows the ends and the largest of a long list, and all of it when asked', async () => {
     const axes = bench('1 ms')
       .replace(/ {2}one: .*/, (one) => `${one}\n  x_[2..6]: { like: one }`)
@@ -264,6 +300,15 @@ describe('a file with problems', () => {
     const { status, out, err } = await explain('networks.line.cycle', bench('0 µs'));
     expect({ status, err }).toEqual({ status: 2, err: 'm.yaml has 1 problem; layshaft check shows what and where.\n' });
     expect(out).toContain('m.yaml:16:12  0 µs cannot be: cycle is larger than nothing  [out-of-range]');
+  });
+
+  it('of a measurement with a wrong date shows what a date looks like', async () => {
+    const text = bench('100 µs', 'turnaround: { measured: 2 µs, date: 3 Nov 2026, count: 500 }');
+    for (const address of ['axes.one.drive.turnaround', 'axes.one.drive.turnaround.date', 'networks.cycle@line']) {
+      const { out } = await explain(address, text);
+      expect(out, address).toContain("'3 Nov 2026' cannot be read as a date");
+      expect(out, address).toContain('    Write year-month-day, such as 2026-11-03.\n');
+    }
   });
 
   it('may be why an address means nothing', async () => {

@@ -56,7 +56,12 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
       if (code !== undefined) throw Object.assign(new Error(`${code}: ${path}`), { code });
       written[path] = text;
     },
+    writeFile: async (path, text) => {
+      if (world.unwritable !== undefined) throw Object.assign(new Error(path), { code: world.unwritable });
+      written[path] = text;
+    },
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
+    untilInterrupted: async () => undefined,
   });
   return { status, out, err, written };
 }

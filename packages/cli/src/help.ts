@@ -23,6 +23,8 @@ Save it as machine.yaml (or let layshaft new write a longer one), then ask:
   layshaft check machine.yaml                          will it hold?
   layshaft explain machine.yaml networks.cycle@drives  why?
   layshaft show machine.yaml networks.drives           what is in it, what fits?
+  layshaft show machine.yaml networks.drives --picture cycle --svg cycle.svg
+  layshaft open                                        all of it in a browser
 
 drive_5, polled_100, solid and so on are demonstration parts, invented for
 trying things out; layshaft parts lists them. Your own parts stand in a file
@@ -87,3 +89,10 @@ Save it as our_parts.yaml beside the machine file and name it there:
 A later catalogue replaces parts of the same name in an earlier one. Without the
 word demonstration the demonstration parts are not used. What a part requires
 beside it is checked.`;
+
+export const openHelp = `It prints an address to open in a browser, and ends with Ctrl+C. The sheet shows
+the machine files (.yaml, .yml) of the folder and of the folders in it; hidden
+ones, node_modules and expected are passed over. What you change in the browser
+is saved to the file, never over what another program wrote meanwhile, and every
+text that a file has had stays in .layshaft/history. Nothing leaves this
+computer, unless --host lets others in. More: docs/guides/open.md.`;

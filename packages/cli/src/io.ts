@@ -14,7 +14,11 @@ export interface Io {
   readonly readFile: (path: string) => Promise<Uint8Array>;
   /** Writes a file that is not there yet; rejects with EEXIST when it is. */
   readonly writeNew: (path: string, text: string) => Promise<void>;
+  /** Writes a file, over one that is there. */
+  readonly writeFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
+  /** Resolves when the user ends the program. */
+  readonly untilInterrupted: () => Promise<void>;
 }
 
 /** Something that the user can put right; it is shown without a stack trace. Says what is wrong, then what to do. */

@@ -20,7 +20,12 @@ try {
     env: process.env,
     readFile: (path) => readFile(path),
     writeNew: (path, text) => writeFile(path, text, { flag: 'wx' }),
+    writeFile: (path, text) => writeFile(path, text),
     readStdin: () => buffer(process.stdin),
+    untilInterrupted: () =>
+      new Promise((resolve) => {
+        for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => resolve());
+      }),
   });
 } catch (error) {
   console.error('This is a defect of layshaft, not of your file. Please report it with the lines below.');

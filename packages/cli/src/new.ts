@@ -1,7 +1,7 @@
 // layshaft new: a machine file to start from.
 import { dirname, join } from 'node:path';
 import { exit, type Io, UserError } from './io.ts';
-import { codeOf } from './read-file.ts';
+import { codeOf, unwritable } from './read-file.ts';
 
 /** A whole machine with comments on every line that has to be changed; a test checks that it holds. */
 export const starter = `# A machine file. Lines that begin with # are comments; every number carries its unit.
@@ -52,23 +52,13 @@ export async function start(named: string, io: Io): Promise<number> {
   try {
     await io.writeNew(named, starter);
   } catch (error) {
-    throw failure(named, error);
+    if (codeOf(error) !== 'EEXIST') throw unwritable(named, error);
+    throw new UserError(
+      `${named} is there already and stays as it is. Give another name: layshaft new ${join(dirname(named), 'another.yaml')}`,
+    );
   }
   io.stdout.write(
     `${named} is written. Next: layshaft check ${named}\nChange it in any editor; layshaft schema helps an editor to complete keys.\n`,
   );
   return exit.fine;
-}
-
-function failure(named: string, error: unknown): unknown {
-  const code = codeOf(error);
-  if (code === 'EEXIST')
-    return new UserError(
-      `${named} is there already and stays as it is. Give another name: layshaft new ${join(dirname(named), 'another.yaml')}`,
-    );
-  if (code === 'ENOENT')
-    return new UserError(`There is no folder ${dirname(named)}. Make it first, or give another name.`);
-  if (code === 'EACCES' || code === 'EISDIR' || code === 'EROFS')
-    return new UserError(`${named} cannot be written (${code}). Give another name.`);
-  return error;
 }

@@ -170,6 +170,16 @@ describe('what a part requires beside it', () => {
     });
   });
 
+  it('fails for everything that is not there or too old, and names all of it', async () => {
+    const all = '{ part: rack_small }, { part: solid }, { part: hub_6 }, { part: controller_m, version: 2.2 }';
+    expect(await requiring(`${all}, { part: our_drive, version: 1 }`)).toMatchObject({
+      verdict: 'fails',
+      says:
+        'our_drive requires rack_small, which the machine does not use; and hub_6, which the machine does not use; ' +
+        'and controller_m of version 2.2 or later, while controller has version 2.1',
+    });
+  });
+
   it('holds when all of it is there', async () => {
     expect(await requiring('{ part: controller_m, version: 2.1 }, { part: solid }')).toMatchObject({
       status: 0,

@@ -1,11 +1,12 @@
 // Commands, options and exit status as a user meets them; help that teaches, and machines and catalogues in it that hold.
+import { readFileSync } from 'node:fs';
 import { readCatalogue } from '@layshaft/core';
 import { describe, expect, it } from 'vitest';
 import { bench, layshaft, type World } from './fake-io.ts';
 import { exampleCatalogue, exampleMachine } from './help.ts';
 
 const on = (text: string, line: string, world: World = {}) => layshaft(line, { files: { 'm.yaml': text }, ...world });
-const commands = ['check', 'explain', 'show', 'parts', 'new', 'schema'];
+const commands = ['check', 'explain', 'show', 'open', 'parts', 'new', 'schema'];
 const withoutPlugs = (text: string): string => text.replace('plugs: 2', 'plugs: unknown');
 
 describe('exit status', () => {
@@ -120,6 +121,14 @@ describe('help', () => {
     const outcome = await layshaft('check m.yaml', { files });
     expect(outcome.status, outcome.out).toBe(0);
     expect(outcome.out).toContain('catalogue.requires@our_drive');
+  });
+
+  it('says what a formula is proven by, where the reference lists it', async () => {
+    const { out } = await layshaft('explain --help');
+    const cases = [...out.matchAll(/\b[A-Z]\d+\b/g)].map(([sign]) => sign);
+    expect(cases.length).toBeGreaterThan(1);
+    const page = readFileSync(/\S+\.md/.exec(out)?.[0] ?? '', 'utf8');
+    for (const sign of cases) expect(page).toMatch(new RegExp(`^\\| ${sign} \\| \\S`, 'm'));
   });
 
   it('gives commands and addresses that work', async () => {

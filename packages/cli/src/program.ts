@@ -2,9 +2,10 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './check.ts';
 import { type ExplainOptions, explain } from './explain.ts';
-import { addressHelp, barHelp, catalogueHelp, programHelp } from './help.ts';
+import { addressHelp, barHelp, catalogueHelp, openHelp, programHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
 import { start } from './new.ts';
+import { type OpenOptions, openSheet } from './open.ts';
 import { type PartsOptions, parts } from './parts.ts';
 import { schema } from './schema.ts';
 import { type ShowOptions, show } from './show.ts';
@@ -48,7 +49,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     });
   program
     .command('show')
-    .summary('the tables of a network, a station or a run')
+    .summary('the pictures and tables of a network, a station or a run')
     .description('Shows what a network, a station or a run is made of, and how much more it can carry.')
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
     .argument(
@@ -58,9 +59,33 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     )
     .option('--addresses', 'under each row, the addresses that layshaft explain takes')
     .option('--table <name>', 'only the table of this name; it stands in brackets behind the title')
-    .option('--json', 'print the tables as data')
+    .addOption(new Option('--picture <name>', 'only the picture of this name').conflicts(['table', 'csv', 'addresses']))
+    .addOption(
+      new Option('--svg <file>', 'write a picture into this file, or print it to -').conflicts([
+        'table',
+        'csv',
+        'json',
+      ]),
+    )
+    .addOption(
+      new Option('--csv', 'print the tables as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
+    )
+    .option('--json', 'print pictures and tables as data')
     .action(async (file: string, address: string, options: ShowOptions) => {
       status = await show(file, address, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('open')
+    .summary('the sheet in the browser')
+    .description(
+      'Serves a folder of machine files to the browser on this computer: file, pictures and margins together.',
+    )
+    .argument('[FOLDER]', 'the folder with the machine files, or one machine file', '.')
+    .option('--port <number>', 'serve at this port; the usual one, or any that is free', portNumber)
+    .option('--host <address>', 'serve at this address of the computer, to others as well; they need the whole URL')
+    .addHelpText('after', `\n${openHelp}`)
+    .action(async (folder: string, options: OpenOptions) => {
+      status = await openSheet(folder, options, io);
     });
   program
     .command('parts')
@@ -126,6 +151,13 @@ const sentence = (text: string): string => {
   const message = text.replace(/^error: /, '');
   return message.charAt(0).toUpperCase() + message.slice(1);
 };
+
+function portNumber(text: string): number {
+  const number = Number(text);
+  if (!Number.isInteger(number) || number < 0 || number > 65535)
+    throw new InvalidArgumentError('Write a whole number from 0 to 65535; 0 is any that is free.');
+  return number;
+}
 
 function columns(text: string): number {
   const number = Number(text);

@@ -1,5 +1,5 @@
 // Reads the text that the user names: a file, a folder that holds machine.yaml, or standard input.
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { type Io, UserError } from './io.ts';
 
 /** The file that stands for a folder. */
@@ -27,6 +27,14 @@ export const decode = (octets: Uint8Array): string => new TextDecoder().decode(o
 
 /** The code of an error of the file system, such as ENOENT. */
 export const codeOf = (error: unknown): string | undefined => (error as { code?: string }).code;
+
+/** What a failed writing means to the user; an error that is none of the file system stays as it is. */
+export function unwritable(file: string, error: unknown): unknown {
+  const code = codeOf(error);
+  if (code === 'ENOENT')
+    return new UserError(`There is no folder ${dirname(file)}. Make it first, or give another name.`);
+  return code === undefined ? error : new UserError(`${file} cannot be written (${code}). Give another name.`);
+}
 
 /** What a failed reading means to the user; an error that is none of the file system stays as it is. */
 export function unreadable(file: string, error: unknown): unknown {

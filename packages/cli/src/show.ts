@@ -1,10 +1,12 @@
-// layshaft show: the tables of a network, a station or a run.
+// layshaft show: the pictures and tables of a network, a station or a run.
 import {
   allTables,
   assess,
   type CellJson,
   cellJson,
   nearest,
+  type Picture,
+  printLines,
   shownAddresses,
   type Table,
   type View,
@@ -13,12 +15,20 @@ import {
 import { exit, type Io, UserError } from './io.ts';
 import { indent, paragraphs, wrap } from './layout.ts';
 import { openDesign } from './open-design.ts';
+import { csvOf, csvOfAll } from './print-csv.ts';
+import { picturesIn, savePicture } from './save-picture.ts';
 import { type Look, type LookOptions, lookOf } from './terminal.ts';
 
 export interface ShowOptions extends LookOptions {
   readonly json?: boolean;
   /** Only the table of this name. */
   readonly table?: string;
+  /** Only the picture of this name. */
+  readonly picture?: string;
+  /** The tables as comma-separated values. */
+  readonly csv?: boolean;
+  /** The file to write a picture into. */
+  readonly svg?: string;
   /** The address of every number under its row. */
   readonly addresses?: boolean;
 }
@@ -26,29 +36,45 @@ export interface ShowOptions extends LookOptions {
 /** The version of what `--json` prints. */
 export const viewVersion = 1;
 
-/** Prints the tables and gives the exit status. Throws a UserError for an address at which nothing is shown. */
+/** Prints pictures and tables and gives the exit status. Throws a UserError for an address at which nothing is shown. */
 export async function show(file: string, address: string, options: ShowOptions, io: Io): Promise<number> {
   const design = await openDesign(file, io);
   const assessment = assess(design);
   const views = viewsAt(assessment, address);
   if (views.length === 0) throw new UserError(nothingAt(address, shownAddresses(assessment)));
-  const chosen = views.map((view) => only(view, options.table));
-  const text = options.json
-    ? JSON.stringify({ layshaft_view: viewVersion, views: chosen.map(viewJson) }, null, 2)
-    : paragraphs([
-        ...chosen.flatMap((view) => printView(view, lookOf(options, io), options.addresses === true)),
-        ...(options.addresses ? [] : [indent(whereAddresses, 0, lookOf(options, io).columns)]),
-      ]).join('\n');
-  io.stdout.write(`${text}\n`);
+  if (options.svg === undefined) io.stdout.write(textOfAll(views, options, lookOf(options, io)));
+  else await savePicture(views, options.picture, options.svg, io);
   return design.problems.length === 0 ? exit.fine : exit.unusable;
 }
+
+function textOfAll(views: readonly View[], options: ShowOptions, look: Look): string {
+  const { table, picture, addresses = false } = options;
+  if (picture !== undefined) {
+    const drawn = picturesIn(views, picture).map((each) => each.picture);
+    if (options.json) return json({ pictures: drawn });
+    return lines(drawn.map((each) => printPicture(each, look)));
+  }
+  const chosen = views.map((view) => only(view, table));
+  if (options.json) return json({ views: chosen.map(viewJson) });
+  if (options.csv) {
+    const tables = chosen.flatMap(allTables);
+    return table === undefined ? csvOfAll(tables) : tables.map(csvOf).join('\r\n');
+  }
+  return lines([
+    ...chosen.flatMap((view) => printView(view, look, addresses)),
+    ...(addresses ? [] : [indent(whereAddresses, 0, look.columns)]),
+  ]);
+}
+
+const json = (content: object): string => `${JSON.stringify({ layshaft_view: viewVersion, ...content }, null, 2)}\n`;
+const lines = (blocks: readonly (readonly string[])[]): string => `${paragraphs(blocks).join('\n')}\n`;
 
 function only(view: View, name: string | undefined): View {
   if (name === undefined) return view;
   const [table] = view.tables.filter((each) => each.name === name);
   const later = view.later.find((each) => each.name === name);
   const only = table ?? later?.make();
-  if (only !== undefined) return { ...view, tables: [only], later: [] };
+  if (only !== undefined) return { ...view, pictures: [], tables: [only], later: [] };
   throw new UserError(
     `${view.address} has no table ${name}; it has ${[...view.tables, ...view.later].map((table) => table.name).join(', ')}.`,
   );
@@ -64,6 +90,7 @@ const viewJson = (view: View): object => ({
   address: view.address,
   title: view.title,
   says: view.says.map(cellJson),
+  pictures: view.pictures.map(({ picture }) => picture),
   tables: allTables(view).map((table) => ({ ...table, rows: table.rows.map((row) => row.map(cellJson)) })),
 });
 
@@ -72,7 +99,16 @@ const whereAddresses = 'layshaft explain tells where a number comes from; --addr
 function printView(view: View, look: Look, addresses: boolean): readonly (readonly string[])[] {
   return [
     [look.strong(view.title), ...sentenceOf(view, look)],
+    ...view.pictures.map(({ picture }) => printPicture(picture, look)),
     ...allTables(view).map((table) => printTable(table, look, addresses)),
+  ];
+}
+
+function printPicture(picture: Picture, { columns }: Look): readonly string[] {
+  return [
+    `${picture.title}  (${picture.name})`,
+    ...printLines(picture, columns - 2).map((line) => `  ${line}`.trimEnd()),
+    ...indent(picture.caption, 2, columns),
   ];
 }
 

@@ -1,11 +1,12 @@
 // The door of the computing library: read a machine file, resolve it against catalogues, assess it, explain a number.
 
 export { type Assessment, assess } from './assess/assess.ts';
-export { type Asking, askBackwards, type Candidate, inputsOf } from './assess/backwards.ts';
+export { type Asking, type AskingOptions, askBackwards } from './assess/backwards.ts';
 export { type Chapter, chapters } from './assess/chapters.ts';
 export { type Comparison, compare } from './assess/compare.ts';
+export { type Candidate, inputsOf } from './assess/inputs-of.ts';
 export { explain, numbersOf } from './assess/numbers.ts';
-export { type FindingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
+export { type FindingJson, findingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
 export { show, shownAddresses } from './assess/show.ts';
 export { type Finding, lackSentence } from './checks/finding.ts';
 export { type Verdict, verdicts } from './checks/margin.ts';
@@ -32,12 +33,18 @@ export { tellOrigin } from './machine/tell-origin.ts';
 export { type Variation, vary } from './machine/vary.ts';
 export type { Refusal } from './machine/written.ts';
 export { type MarginBar, marginBar } from './pictures/margin-bar.ts';
+export { marginsPicture } from './pictures/margin-bars.ts';
+export { type Drawn, type Picture, plainText, type Words } from './pictures/picture.ts';
+export { printSvg } from './pictures/svg.ts';
+export type { SvgOptions } from './pictures/svg-sheet.ts';
+export { printLines } from './pictures/terminal.ts';
 export { type Place, type Problem, printProblem, where } from './problems/problem.ts';
 export { plural } from './problems/wording.ts';
 export { figuresOf, type PartFigure, textOf } from './reading/figures-of.ts';
 export type { Part } from './reading/parts.ts';
 export { nearest } from './units/nearest.ts';
-export { type SetWorking, setWorking } from './working/mathml.ts';
+export { printQuantity } from './units/print-quantity.ts';
 export type { Origin, OriginKind } from './working/origin.ts';
 export { addressOf, type Quantity } from './working/quantity.ts';
+export { type SetWorking, setWorking } from './working/set-working.ts';
 export { type FlatWorking, flatten, print, type Shown, type Working, walk } from './working/working.ts';

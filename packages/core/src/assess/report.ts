@@ -58,7 +58,8 @@ export function reportJson(assessment: Assessment): ReportJson {
   };
 }
 
-const findingJson = (finding: Finding): FindingJson => ({
+/** A finding as plain data. */
+export const findingJson = (finding: Finding): FindingJson => ({
   address: finding.address,
   check: finding.check,
   title: finding.title,

@@ -45,8 +45,12 @@ export function numberShown(assessment: Assessment, address: string): Quantity |
     const look = (each: Quantity): void => {
       if (addressOf(each) === address) found ??= each;
     };
-    for (const quantity of show(assessment, place).flatMap(quantitiesIn)) walk(quantity, look, seen);
-    if (found !== undefined) return found;
+    for (const view of show(assessment, place)) {
+      for (const quantity of quantitiesIn(view)) {
+        walk(quantity, look, seen);
+        if (found !== undefined) return found;
+      }
+    }
   }
   return undefined;
 }

@@ -1,4 +1,5 @@
 // What is shown of one thing besides its findings: a sentence, inputs, tables, as data for every screen and document.
+import type { Drawn } from '../pictures/picture.ts';
 import { Missing } from '../working/missing.ts';
 import type { Origin, OriginKind } from '../working/origin.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
@@ -42,6 +43,7 @@ export interface View {
   /** The result in one sentence: words and numbers in turn. */
   readonly says: readonly Cell[];
   readonly inputs: readonly Input[];
+  readonly pictures: readonly Drawn[];
   readonly tables: readonly Table[];
   readonly later: readonly LaterTable[];
 }
@@ -61,10 +63,11 @@ export const cellJson = (cell: Cell): CellJson => {
   return { ...shown(cell), origin: isLeaf(cell) ? (cell.by as Origin).kind : 'derived' };
 };
 
-/** All numbers of a view. */
-export const quantitiesIn = (view: View): readonly Quantity[] =>
-  [
-    ...view.says,
-    ...view.inputs.map(({ value }) => value),
-    ...allTables(view).flatMap(({ rows }) => rows.flat()),
-  ].filter((cell) => cell instanceof Quantity);
+/** All numbers of a view; those of tables that take longer come last, and only when they are asked for. */
+export function* quantitiesIn({ pictures, says, inputs, tables, later }: View): Iterable<Quantity> {
+  for (const { numbers } of pictures) yield* numbers;
+  const quantities = (cells: readonly Cell[]): readonly Quantity[] => cells.filter((cell) => cell instanceof Quantity);
+  yield* quantities([...says, ...inputs.map(({ value }) => value)]);
+  for (const { rows } of tables) yield* quantities(rows.flat());
+  for (const { make } of later) yield* quantities(make().rows.flat());
+}

@@ -24,7 +24,10 @@ export interface Machine extends Sections {
 }
 
 /** Reads a machine file. `previous` is an earlier reading of the same file; unchanged sections are not parsed again. Never throws. */
-export function read(text: string, options: { readonly file?: string; readonly previous?: Machine } = {}): Machine {
+export function read(
+  text: string,
+  options: { readonly file?: string; readonly previous?: Pick<Machine, 'parsed'> } = {},
+): Machine {
   return readParsed(parseText(options.file ?? 'machine.yaml', text, options.previous?.parsed));
 }
 

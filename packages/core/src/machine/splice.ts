@@ -3,7 +3,7 @@
 import { addedText, isBlock, type NewChild, removedText, replacedText, sectionLines } from '../reading/edit-text.ts';
 import { childrenOf, lastOf, rootOf, saysTheSame, shiftedEntry, stepInto, type Trail } from '../reading/edit-tree.ts';
 import { breakOf, isBlankLine, lineEnd, lineStart, nextLine, type TextEdit, withoutLines } from '../reading/lines.ts';
-import { type PlacedSection, parseText } from '../reading/parse.ts';
+import { type ParsedText, type PlacedSection, parseText } from '../reading/parse.ts';
 import { type Change, type Choice, changeOf, type Edit, isChange, type Line } from './change.ts';
 import { changed } from './changed.ts';
 import type { Machine } from './machine.ts';
@@ -17,6 +17,8 @@ export type SpliceResult = TextSplice | Choice | Refusal;
 export interface TextSplice extends TextEdit {
   readonly kind: 'edit';
   readonly text: string;
+  /** The new text, parsed already: `read` takes it for its `previous`. */
+  readonly parsed: ParsedText;
 }
 
 /**
@@ -34,7 +36,8 @@ export function splice(machine: Machine, edit: Edit): SpliceResult {
     );
   const { from, to, insert } = change.kind === 'add-section' ? newSection(machine, change) : inSection(text, change);
   const after = text.slice(0, from) + insert + text.slice(to);
-  if (readsAsMeant(machine, change, after)) return { kind: 'edit', from, to, insert, text: after };
+  const parsed = parseText(machine.file, after, machine.parsed);
+  if (readsAsMeant(machine, change, parsed)) return { kind: 'edit', from, to, insert, text: after, parsed };
   return refused(
     `the text around '${edit.path}' is laid out in a way that this edit would break`,
     'Change it in the file by hand.',
@@ -42,9 +45,8 @@ export function splice(machine: Machine, edit: Edit): SpliceResult {
 }
 
 /** Whether the new text has the trees that are meant, and no defects beside those that it had. */
-function readsAsMeant({ file, parsed }: Machine, change: Change, text: string): boolean {
+function readsAsMeant({ parsed }: Machine, change: Change, found: ParsedText): boolean {
   const meant = changed(parsed, change);
-  const found = parseText(file, text, parsed);
   return (
     found.defects.length === parsed.defects.length &&
     found.sections.length === meant.sections.length &&

@@ -5,11 +5,13 @@ import type { Quantity } from '../working/quantity.ts';
 import { oneRepeat, repeatsWithReserve, shareOfCycle, shortestCycle } from './calc/cycle.ts';
 import { skew } from './calc/path.ts';
 import { capacityTables, type Surroundings } from './capacity-tables.ts';
+import { cycleStrip } from './cycle-strip.ts';
 import { inputsOfNetwork, inputsOfStation } from './inputs.ts';
 import { linksOf } from './links.ts';
 import { type Device, multipleOf } from './network.ts';
 import type { Planned } from './planned.ts';
 import type { Exchange } from './ways.ts';
+import { wiringMap } from './wiring-map.ts';
 
 const partNames = {
   start: 'start-of-cycle frame',
@@ -30,6 +32,7 @@ export function networkView(planned: Planned, around: Surroundings): View {
     title: `Network ${network.name}, a ${network.topology}`,
     says: result(planned),
     inputs: inputsOfNetwork(network),
+    pictures: [cycleStrip(planned, around.reserve), wiringMap(planned)],
     tables: [splitTable(planned), roomTable(planned, around), waysTable(planned)],
     later: capacityTables(network, around),
   };
@@ -188,6 +191,7 @@ export function stationView(planned: Planned, device: Device): View {
     title: `${device.name}, a ${device.kind} of network ${network.name}`,
     says: exchange === undefined ? [`${device.name} passes frames on and answers none.`] : saysOfStation(exchange),
     inputs: exchange === undefined ? [] : inputsOfStation(device),
+    pictures: [],
     later: [],
     tables: [
       { name: 'station', title: 'The station', columns: ['what', 'value'], rows: own },
@@ -223,6 +227,7 @@ export function runView({ network, cables }: Planned, name: string): View | unde
     title: `The run from ${run.from} to ${run.to}`,
     says: ['The first bit takes ', cables.get(run)!, ' from one end to the other.'],
     inputs: [],
+    pictures: [],
     later: [],
     tables: [
       {

@@ -95,6 +95,7 @@ describe('the working of a step', () => {
         title: 'propagation along a cable',
         text: 'l·t',
         substituted: '4000 cm·(5 ns/m)',
+        standing: ['4000 cm', '5 ns/m'],
         source: 'Wilamowski and Irwin (eds.), Industrial Communication Systems, 2011, chapter 39, eq. 39.2',
         proof: 'by hand',
         inputs: [

@@ -42,6 +42,8 @@ export interface Working extends Shown {
     readonly when?: string;
     /** Empty for a method: its text is a sentence. */
     readonly substituted: string;
+    /** What stands for the symbols in the line of values, one after another. */
+    readonly standing: readonly string[];
     readonly source: string;
     readonly proof: string;
     readonly inputs: readonly WorkingInput[];
@@ -99,8 +101,8 @@ function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
     const values = listOf(quantity.inputs[symbol]!).map((each) => workingOf(each, done));
     inputs.push({ symbol, means: means[symbol] ?? '', values });
   }
-  const { text, when, substituted } =
-    prose === undefined ? texts(quantity, inputs) : { text: prose, when: undefined, substituted: '' };
+  const { text, when, substituted, standing } =
+    prose === undefined ? texts(quantity, inputs) : { text: prose, when: undefined, substituted: '', standing: [] };
   const cited = cite(source, at);
   return {
     address: addressOf(quantity),
@@ -109,8 +111,8 @@ function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
     text: print(quantity),
     step:
       when === undefined
-        ? { formula: id, title, text, substituted, source: cited, proof, inputs }
-        : { formula: id, title, text, when, substituted, source: cited, proof, inputs },
+        ? { formula: id, title, text, substituted, standing, source: cited, proof, inputs }
+        : { formula: id, title, text, when, substituted, standing, source: cited, proof, inputs },
   };
 }
 
@@ -118,20 +120,24 @@ function stepOf(quantity: Step, done: Map<Quantity, Working>): Working {
 function texts(
   step: Step,
   inputs: readonly WorkingInput[],
-): { readonly text: string; readonly when: string | undefined; readonly substituted: string } {
+): Pick<StepText, 'text' | 'substituted' | 'standing'> & { readonly when: string | undefined } {
   const used = caseOf(step);
   const { tree, printed, choices } = read(used.text);
-  return {
-    text: printed,
-    when: used.when === undefined ? undefined : read(used.when).printed,
-    substituted: printExpression(tree, (symbol, call) => {
-      const choice = choices.find((each) => each.takes === call && each.symbols.includes(symbol));
-      return choice === undefined
+  const standing: string[] = [];
+  const substituted = printExpression(tree, (symbol, call) => {
+    const choice = choices.find((each) => each.takes === call && each.symbols.includes(symbol));
+    const text =
+      choice === undefined
         ? substitute(inputs.find((input) => input.symbol === symbol)!)
         : substituteChoice(symbol, choice, step);
-    }),
-  };
+    standing.push(text);
+    return text;
+  });
+  const when = used.when === undefined ? undefined : read(used.when).printed;
+  return { text: printed, when, substituted, standing };
 }
+
+type StepText = NonNullable<Working['step']>;
 
 /** Each text that a formula states is read once; there are as many as the formulas have. */
 const readTexts = new Map<string, FormulaText>();
@@ -154,7 +160,7 @@ function read(text: string): FormulaText {
 /** One number of a flat working; its inputs are addresses of others. */
 export interface FlatWorking extends Shown {
   readonly origin?: Origin;
-  readonly step?: Omit<NonNullable<Working['step']>, 'inputs'> & {
+  readonly step?: Omit<NonNullable<Working['step']>, 'inputs' | 'standing'> & {
     readonly inputs: readonly { readonly symbol: string; readonly means: string; readonly from: readonly string[] }[];
   };
 }
@@ -173,8 +179,9 @@ function gather(working: Working, flat: Map<string, FlatWorking>): void {
     flat.set(address, { address, value, unit, text, origin: working.origin! });
     return;
   }
+  const { standing: _, ...said } = step;
   const inputs = step.inputs.map(({ symbol, means, values }) => ({ symbol, means, from: values.map(addressIn) }));
-  flat.set(address, { address, value, unit, text, step: { ...step, inputs } });
+  flat.set(address, { address, value, unit, text, step: { ...said, inputs } });
   for (const input of step.inputs) for (const each of input.values) gather(each, flat);
 }
 

@@ -1,0 +1,119 @@
+// What the worker keeps between requests: one text, read, filled and assessed; and the catalogues that were handed in.
+import { demonstration, demonstrationName } from '@layshaft/catalogue';
+import {
+  type Assessment,
+  askBackwards,
+  assess,
+  type Catalogue,
+  cataloguesNamed,
+  cataloguesOf,
+  compare,
+  explain,
+  type Input,
+  inputsOf,
+  type Machine,
+  machineSchema,
+  printSvg,
+  read,
+  readCatalogue,
+  resolve,
+  show,
+  splice,
+  textAfter,
+  textAt,
+} from '@layshaft/core';
+import type { Edited, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
+import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
+
+type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['answer'] };
+
+/** Answers the requests of one page. All it does is call the doors of the computing library. */
+export function openDesk(): Handlers {
+  const builtIn = demonstration();
+  const had = new Map<string, Catalogue>();
+  let machine: Machine = read('');
+  let catalogues: readonly Catalogue[] = [builtIn];
+  let assessment: Assessment = assess(resolve(machine, catalogues));
+  /** What was shown last: its inputs are what is moved next. */
+  let shown: Views = viewsOf(assessment, undefined);
+  const filled = () => ({ machine, catalogues, builtIn: demonstrationName });
+
+  const take = (text: string, file: string, previous: Pick<Machine, 'parsed'> = machine): void => {
+    // Catalogues are named from where the machine file lies.
+    if (file !== machine.file) had.clear();
+    machine = read(text, { file, previous });
+    catalogues = cataloguesOf(machine, builtIn, had);
+    assessment = assess(resolve(machine, catalogues));
+  };
+  const snapshot = (looking: Looking): Snapshot => {
+    const wanting = cataloguesNamed(machine, demonstrationName).filter((name) => !had.has(name));
+    shown = viewsOf(assessment, looking.address);
+    return snapshotOf(assessment, shown, looking.width_px, wanting);
+  };
+  const write = (path: string, value: string, at: 'here' | 'source' | undefined, looking: Looking): Edited => {
+    const result = splice(machine, { path, value, ...(at && { at }) });
+    if (result.kind === 'choice') return result;
+    if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
+    const { from, to, insert, text, parsed } = result;
+    if (text === machine.parsed.source.text) return { kind: 'unchanged' };
+    take(text, machine.file, { parsed });
+    return { kind: 'edit', edit: { from, to, insert }, snapshot: snapshot(looking) };
+  };
+  const inputAt = (path: string): Input | undefined =>
+    [...shown.chapters.flatMap(({ views }) => views), ...shown.looked]
+      .flatMap(({ inputs }) => inputs)
+      .find((input) => input.path === path);
+
+  return {
+    read: ({ file, text, looking }) => {
+      take(text, file);
+      return snapshot(looking);
+    },
+    catalogues: ({ texts, looking }) => {
+      for (const { name, file, text } of texts) had.set(name, readCatalogue(name, [{ file, text }]));
+      take(machine.parsed.source.text, machine.file);
+      return snapshot(looking);
+    },
+    look: ({ looking }) => snapshot(looking),
+    write: ({ path, value, at, looking }) => write(path, value, at, looking),
+    move: ({ path, by, at, looking }) => {
+      const input = inputAt(path);
+      const text = input && ('place' in by ? textAt(input, by.place) : textAfter(input, by.steps));
+      return text === undefined
+        ? { kind: 'refused', says: `${path} cannot be moved.`, advice: 'Type a value with its unit.' }
+        : write(path, text, at, looking);
+    },
+    explain: ({ address }) => {
+      const working = explain(assessment, address);
+      return working && workingAt(address, working, filled());
+    },
+    table: ({ address, name }) => {
+      const later = show(assessment, address)
+        .flatMap((view) => view.later)
+        .find((each) => each.name === name);
+      return later && tableAt(later.make());
+    },
+    picture: ({ address, name, width_px }) => {
+      const drawn = show(assessment, address)
+        .flatMap(({ pictures }) => pictures)
+        .find(({ picture }) => picture.name === name);
+      return drawn && printSvg(drawn.picture, { width_px, standalone: true });
+    },
+    inputs: ({ finding }) => inputsOf(assessment, finding),
+    backwards: ({ finding, path }) => askBackwards(machine, catalogues, finding, path),
+    compare: ({ with: text }) => {
+      const other = read(text, { file: machine.file });
+      return compare(assess(resolve(other, cataloguesOf(other, builtIn, had))), assessment);
+    },
+    completion: () => ({ schema: machineSchema(), parts: partNames(catalogues) }),
+  };
+}
+
+/** The names of all parts, by kind. */
+function partNames(catalogues: readonly Catalogue[]): Readonly<Record<string, readonly string[]>> {
+  const names: Record<string, string[]> = {};
+  for (const { parts } of catalogues) {
+    for (const [name, { kind }] of parts) names[kind] = [...(names[kind] ?? []), name];
+  }
+  return names;
+}

@@ -1,0 +1,168 @@
+// What the page and the worker say to each other: plain data only.
+import type { Asking, CellJson, Comparison, FindingJson, MarginBar, SetWorking, Verdict } from '@layshaft/core';
+
+/** A text of the folder, by the name that the machine file has for it. */
+export interface CatalogueText {
+  readonly name: string;
+  readonly file: string;
+  readonly text: string;
+}
+
+export interface ProblemAt {
+  readonly from: number;
+  readonly to: number;
+  readonly line: number;
+  readonly column: number;
+  readonly message: string;
+  readonly remedy: string;
+  readonly severity: 'problem' | 'remark';
+  /** The file it is in, where that is not the machine file. */
+  readonly elsewhere?: string;
+}
+
+export interface FindingAt extends FindingJson {
+  readonly bar: MarginBar;
+  readonly line?: number;
+}
+
+export interface InputAt {
+  readonly path: string;
+  readonly title: string;
+  readonly value: CellJson;
+  /** As it stands in the file, right or wrong. */
+  readonly written?: string;
+  /** 0 to 1; absent when it cannot be moved. */
+  readonly place?: number;
+  readonly offered?: readonly string[];
+  readonly line?: number;
+}
+
+export interface PictureAt {
+  readonly name: string;
+  readonly title: string;
+  readonly caption: string;
+  /** For the page, in its colours. */
+  readonly svg: string;
+  readonly text: readonly string[];
+}
+
+export interface TableAt {
+  readonly name: string;
+  readonly title: string;
+  readonly note?: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly CellJson[])[];
+}
+
+export interface ViewAt {
+  readonly address: string;
+  readonly title: string;
+  readonly says: readonly CellJson[];
+  readonly inputs: readonly InputAt[];
+  readonly pictures: readonly PictureAt[];
+  readonly tables: readonly TableAt[];
+  readonly later: readonly { readonly name: string; readonly title: string }[];
+}
+
+export interface ChapterAt {
+  readonly domain: string;
+  readonly title: string;
+  readonly gist: readonly CellJson[];
+  readonly verdicts: Readonly<Record<Verdict, number>>;
+  readonly views: readonly ViewAt[];
+}
+
+/** All that the page shows of one text. */
+export interface Snapshot {
+  readonly text: string;
+  readonly machine: string | undefined;
+  readonly problems: readonly ProblemAt[];
+  readonly findings: readonly FindingAt[];
+  readonly chapters: readonly ChapterAt[];
+  /** The view of the address that is looked at, where it is not a chapter's own. */
+  readonly looked: readonly ViewAt[];
+  /** Catalogues that the file names and that have not been handed in. */
+  readonly wanting: readonly string[];
+}
+
+/** A number with where it comes from: what is given, or 'derived'. */
+export type NumberAt = Extract<CellJson, { readonly address: string }> & {
+  /** In a few words; absent for a derived number. */
+  readonly told?: string;
+  readonly line?: number;
+};
+
+/** One number explained: its formula and values, or where it comes from. */
+export interface WorkingAt {
+  /** The address that was asked for; that of a finding leads to its margin. */
+  readonly asked: string;
+  readonly number: NumberAt;
+  readonly step?: {
+    readonly title: string;
+    readonly formula: string;
+    /** The formula with symbols, and the same with values: MathML; a method has a sentence instead. */
+    readonly set?: SetWorking;
+    readonly prose?: string;
+    /** With values, as text: what is too long to be set in one line. */
+    readonly substituted: string;
+    readonly when?: string;
+    readonly source: string;
+    readonly proof: string;
+    readonly inputs: readonly {
+      readonly symbol: string;
+      readonly means: string;
+      readonly values: readonly NumberAt[];
+    }[];
+  };
+  /** The lines of the file that it rests on, down to the given. */
+  readonly lines: readonly number[];
+}
+
+export interface Edit {
+  readonly from: number;
+  readonly to: number;
+  readonly insert: string;
+}
+
+/** What came of an edit on the sheet. */
+export type Edited =
+  | { readonly kind: 'edit'; readonly edit: Edit; readonly snapshot: Snapshot }
+  | { readonly kind: 'unchanged' }
+  | { readonly kind: 'choice'; readonly here: string; readonly source: string; readonly shared: readonly string[] }
+  | { readonly kind: 'refused'; readonly says: string; readonly advice: string };
+
+export interface Looking {
+  readonly address: string | undefined;
+  readonly width_px: number;
+}
+
+type At = 'here' | 'source' | undefined;
+
+/** Each request with what answers it. */
+export interface Requests {
+  read: { ask: { file: string; text: string; looking: Looking }; answer: Snapshot };
+  catalogues: { ask: { texts: readonly CatalogueText[]; looking: Looking }; answer: Snapshot };
+  look: { ask: { looking: Looking }; answer: Snapshot };
+  write: { ask: { path: string; value: string; at: At; looking: Looking }; answer: Edited };
+  move: {
+    ask: { path: string; by: { place: number } | { steps: number }; at: At; looking: Looking };
+    answer: Edited;
+  };
+  explain: { ask: { address: string }; answer: WorkingAt | undefined };
+  table: { ask: { address: string; name: string }; answer: TableAt | undefined };
+  /** A picture as a file of its own. */
+  picture: { ask: { address: string; name: string; width_px: number }; answer: string | undefined };
+  inputs: { ask: { finding: string }; answer: readonly { path: string; text: string; origin: string }[] };
+  backwards: { ask: { finding: string; path: string }; answer: Asking };
+  compare: { ask: { with: string }; answer: Comparison };
+  completion: {
+    ask: Record<never, never>;
+    answer: { schema: object; parts: Readonly<Record<string, readonly string[]>> };
+  };
+}
+
+export type RequestKind = keyof Requests;
+export type Request = { [K in RequestKind]: { kind: K; id: number; ask: Requests[K]['ask'] } }[RequestKind];
+export type Answer = { readonly id: number; readonly answer?: unknown; readonly failed?: string };
+
+export type { CellJson };

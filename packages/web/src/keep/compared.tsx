@@ -1,0 +1,85 @@
+// The present state held against a kept one: which inputs differ, which findings move or flip.
+import type { Comparison } from '@layshaft/core';
+import type { SheetState } from '../document/state.ts';
+import { useSheet } from '../sheet/context.ts';
+
+export function Compared({ state, comparison }: { readonly state: SheetState; readonly comparison: Comparison }) {
+  const sheet = useSheet();
+  const name = state.against ?? '';
+  const { inputs, findings } = comparison;
+  return (
+    <section className="chapter compared" aria-label={`Against ${name}`}>
+      <h2 className="chap">Against the kept state {name}</h2>
+      {inputs.length === 0 && findings.length === 0 && <p className="result">Nothing differs.</p>}
+      {inputs.length > 0 && (
+        <table className="data" data-table="inputs-that-differ">
+          <caption>Inputs that differ</caption>
+          <thead>
+            <tr>
+              <th scope="col">input</th>
+              <th scope="col" className="r">
+                {name}
+              </th>
+              <th scope="col" className="r">
+                now
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {inputs.map(({ path, before, after }) => (
+              <tr key={path}>
+                <th scope="row">{path}</th>
+                <td className="r">{before ?? 'not there'}</td>
+                <td className="r">{after ?? 'not there'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {findings.length > 0 && (
+        <table className="data" data-table="findings-that-move">
+          <caption>Findings that move</caption>
+          <thead>
+            <tr>
+              <th scope="col">finding</th>
+              <th scope="col" className="r">
+                {name}
+              </th>
+              <th scope="col" className="r">
+                now
+              </th>
+              <th scope="col">verdict</th>
+            </tr>
+          </thead>
+          <tbody>
+            {findings.map(({ address, before, after, flips }) => (
+              <tr key={address}>
+                <th scope="row">
+                  <button type="button" className="quiet" onClick={() => void sheet.look(address)}>
+                    {address}
+                  </button>
+                </th>
+                <td className="r">{before?.margin?.text ?? ''}</td>
+                <td className="r">{after?.margin?.text ?? ''}</td>
+                <td>
+                  {flips ? `${before?.verdict ?? 'not asked'} → ${after?.verdict ?? 'not asked'}` : after?.verdict}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <p className="answers">
+        <button type="button" onClick={() => sheet.goBackTo(name)}>
+          Go back to {name}
+        </button>
+        <button type="button" onClick={() => sheet.forget(name)}>
+          Forget {name}
+        </button>
+        <button type="button" onClick={() => void sheet.against(undefined)}>
+          Close
+        </button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,76 @@
+// Asking backwards: which value of one input just keeps the reserve of a finding?
+import type { Asking } from '@layshaft/core';
+import { useEffect, useState } from 'react';
+import { useSheet } from './context.ts';
+
+export function Backwards({ finding }: { readonly finding: string }) {
+  const sheet = useSheet();
+  const [inputs, setInputs] = useState<readonly { path: string; text: string; origin: string }[]>([]);
+  const [path, setPath] = useState<string>();
+  const [asked, setAsked] = useState<Asking>();
+  useEffect(() => {
+    let current = true;
+    void sheet.inputsOf(finding).then((found) => current && setInputs(found));
+    return () => {
+      current = false;
+    };
+  }, [sheet, finding]);
+  if (inputs.length === 0) return null;
+  const chosen = path ?? inputs[0]!.path;
+  const ask = async (): Promise<void> => setAsked(await sheet.backwards(finding, chosen));
+  return (
+    <form
+      className="backwards"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void ask();
+      }}
+    >
+      <label>
+        Which value just keeps the reserve, of
+        <select
+          value={chosen}
+          onChange={({ target }) => {
+            setPath(target.value);
+            setAsked(undefined);
+          }}
+        >
+          {inputs.map((input) => (
+            <option key={input.path} value={input.path}>
+              {input.path} ({input.text}, {input.origin})
+            </option>
+          ))}
+        </select>
+      </label>
+      <button type="submit">Ask backwards</button>
+      <p role="status">{asked !== undefined && <Answered asked={asked} path={chosen} />}</p>
+    </form>
+  );
+}
+
+function Answered({ asked, path }: { readonly asked: Asking; readonly path: string }) {
+  const sheet = useSheet();
+  switch (asked.kind) {
+    case 'just keeps':
+      return (
+        <>
+          {asked.side} <b>{asked.value.text}</b> keeps it; {asked.beyond} does not ({asked.verdictBeyond}).{' '}
+          <button type="button" onClick={() => void sheet.write(path, asked.value.text)}>
+            Write {asked.value.text}
+          </button>
+        </>
+      );
+    case 'always holds':
+      return <>It is kept up to {asked.upTo}, as far as was looked.</>;
+    case 'never holds':
+      return <>No value that was tried keeps it.</>;
+    case 'does not matter':
+      return <>This finding does not move with it.</>;
+    case 'refused':
+      return (
+        <>
+          {asked.says} {asked.advice}
+        </>
+      );
+  }
+}

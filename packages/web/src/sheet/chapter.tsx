@@ -1,0 +1,87 @@
+// A chapter: for each of its views a sentence, pictures, inputs, tables; beside them the working that is open.
+import type { ChapterAt, ViewAt } from '../computing/protocol.ts';
+import type { SheetState } from '../document/state.ts';
+import { DataTable, LaterTable } from './data-table.tsx';
+import { Figure } from './figure.tsx';
+import { InputRow } from './input-row.tsx';
+import { Sentence } from './sentence.tsx';
+
+export function Chapter({ chapter, state }: { readonly chapter: ChapterAt; readonly state: SheetState }) {
+  return (
+    <section id={chapter.domain} aria-labelledby={`${chapter.domain}-title`}>
+      {chapter.views.map((view, at) => (
+        <ViewOf
+          key={view.address}
+          view={view}
+          state={state}
+          title={chapter.title}
+          id={at === 0 ? `${chapter.domain}-title` : undefined}
+          several={chapter.views.length > 1}
+        />
+      ))}
+      {state.snapshot?.looked.map((view) => (
+        <ViewOf key={view.address} view={view} state={state} title={view.title} several={false} />
+      ))}
+    </section>
+  );
+}
+
+interface ViewProps {
+  readonly view: ViewAt;
+  readonly state: SheetState;
+  readonly title: string;
+  readonly id?: string | undefined;
+  /** Whether the view's own title must tell it from others. */
+  readonly several: boolean;
+}
+
+function ViewOf({ view, state, title, id, several }: ViewProps) {
+  const inputsBefore = new Map(
+    [...(state.before?.chapters.flatMap(({ views }) => views) ?? []), ...(state.before?.looked ?? [])].flatMap(
+      ({ inputs }) => inputs.map((input) => [input.path, input.place] as const),
+    ),
+  );
+  return (
+    <div className="chapter" data-view={view.address}>
+      <h2 className="chap" id={id}>
+        {title}
+        {several && <small> {view.title}</small>}
+      </h2>
+      <p className="result">
+        <Sentence cells={view.says} />
+      </p>
+      <div className="full">
+        {view.pictures.map((picture, at) => (
+          <Figure
+            key={picture.name}
+            picture={picture}
+            label={`${title}, figure ${String(at + 1)}`}
+            address={view.address}
+          />
+        ))}
+      </div>
+      <div className="work">
+        {view.inputs.length > 0 && (
+          <fieldset className="inputs">
+            <legend className="vh">Inputs of {view.title}</legend>
+            {view.inputs.map((input) => (
+              <InputRow key={input.path} input={input} before={inputsBefore.get(input.path)} />
+            ))}
+          </fieldset>
+        )}
+        {view.tables.map((table) => (
+          <DataTable key={table.name} table={table} address={view.address} />
+        ))}
+        {view.later.map(({ name, title: what }) => (
+          <LaterTable
+            key={name}
+            name={name}
+            title={what}
+            address={view.address}
+            table={state.tables[`${view.address} ${name}`]}
+          />
+        ))}
+      </div>
+    </div>
+  );
+}
