@@ -2,7 +2,7 @@
 // The sheet in a real browser: everything that a person does with it, on examples and on the files of a real server.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { demonstration } from '@layshaft/catalogue';
+import { demonstration, starter } from '@layshaft/catalogue';
 import { type Assessment, assess, explain, printQuantity, read, resolve, type Shown } from '@layshaft/core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -253,6 +253,23 @@ describe('the sheet', () => {
     await soon(() => input('repeats').locator('input').inputValue()).toBe('6');
     await onDisk();
     expect(folder.read(file)).toBe(text.replace(/(repeats: )2/, '$16'));
+  });
+
+  it('begins a new machine that holds, and opens it', async () => {
+    await page.getByText('New machine').click();
+    await page.getByLabel('Name of the new machine file').fill('press');
+    await page.keyboard.press('Enter');
+    await soon(() => page.locator('h1').textContent()).toBe('My machine');
+    expect(page.url()).toContain('#/press.yaml');
+    expect(folder.read('press.yaml')).toBe(starter);
+    expect(await page.locator('.line[data-verdict="holds"]').count()).toBe(await page.locator('.line').count());
+  });
+
+  it('offers what fits while one types', async () => {
+    await page.locator('.cm-content').click();
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type('pl');
+    await soon(() => page.locator('.cm-tooltip-autocomplete').textContent()).toContain('planned');
   });
 
   it('is accessible in every state, light and dark', async () => {

@@ -3,10 +3,10 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { starter } from '@layshaft/catalogue';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build } from '../../../tools/build.mjs';
 import { bench } from './fake-io.ts';
-import { starter } from './new.ts';
 
 let folder: string;
 beforeAll(async () => {

@@ -1,8 +1,8 @@
 // layshaft new: the starter checks without a problem, and no file is ever written over.
+import { starter } from '@layshaft/catalogue';
 import { read } from '@layshaft/core';
 import { describe, expect, it } from 'vitest';
 import { layshaft } from './fake-io.ts';
-import { starter } from './new.ts';
 
 describe('the starter', () => {
   it('has no problem and nothing to remark, and every check holds', async () => {

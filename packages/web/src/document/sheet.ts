@@ -1,5 +1,6 @@
 // One machine file on the page: the text in the file pane, what the worker makes of it, and where it is kept.
 // Every edit, typed or made on the sheet, goes through the file pane, so that there is one text and one undo.
+import { starter } from '@layshaft/catalogue';
 import type { Asking } from '@layshaft/core';
 import type { Computer } from '../computing/computer.ts';
 import type { Edited, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
@@ -86,7 +87,7 @@ export class Sheet {
     const wanted = file ?? this.#state.files[0]?.path;
     if (wanted === undefined) {
       this.#set({
-        notice: 'This folder has no machine file yet. Write one as machine.yaml, or let layshaft new write one.',
+        notice: 'This folder has no machine file yet: begin one with New machine.',
       });
       return;
     }
@@ -113,6 +114,19 @@ export class Sheet {
       toJSON: () => pane.toJSON(),
       tell: (change) => this.#set(change),
     });
+  }
+
+  /** Begins a file with the text to start from; one of that name that is there already is opened as it is. */
+  async createFile(name: string): Promise<void> {
+    const file = /\.ya?ml$/.test(name) ? name : `${name}.yaml`;
+    const saved = await this.#folder.save(file, starter, null);
+    if (saved.kind === 'refused') this.#set({ notice: `${saved.says} ${saved.advice}` });
+    else if (saved.kind === 'away')
+      this.#set({ notice: 'The server does not answer; begin the file when it is back.' });
+    else {
+      await this.#listFiles();
+      this.openFile(file);
+    }
   }
 
   openFile(file: string): void {

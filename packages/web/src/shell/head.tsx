@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { SaveState, SheetState } from '../document/state.ts';
 import { KeepState } from '../keep/keep-state.tsx';
 import { useSheet } from '../sheet/context.ts';
+import { NewFile } from './new-file.tsx';
 import { switchTheme } from './theme.ts';
 
 export function Head({ state }: { readonly state: SheetState }) {
@@ -15,7 +16,7 @@ export function Head({ state }: { readonly state: SheetState }) {
         Layshaft
       </p>
       <div className="machine">
-        <h1>{state.snapshot?.machine ?? 'Machine without a name'}</h1>
+        <h1>{state.file === undefined ? '' : (state.snapshot?.machine ?? 'Machine without a name')}</h1>
         <label>
           <span className="vh">Machine file</span>
           <select value={state.file ?? ''} onChange={({ target }) => sheet.openFile(target.value)}>
@@ -29,6 +30,7 @@ export function Head({ state }: { readonly state: SheetState }) {
             ))}
           </select>
         </label>
+        <NewFile />
         <span role="status" className={`save ${state.save}`}>
           {saveWords[state.save]}
         </span>
