@@ -2,12 +2,15 @@
 // Dragging an input of the sheet in a real browser: from the pointer's event to the frame that shows what came of it.
 import { demonstration } from '@layshaft/catalogue';
 import { assess, explain, read, resolve } from '@layshaft/core';
+import type { Browser } from 'playwright-core';
 import { openPage, serveExamples, startBrowser } from '../../tests/browser/support/browser.ts';
 
+/** Times from the pointer's event to the painted frame, sorted. */
 export interface Dragged {
   readonly example: string;
-  /** Sorted. */
   readonly latencies_ms: readonly number[];
+  /** The same on a page that does nothing but write the pointer's place. */
+  readonly bare_ms: readonly number[];
 }
 
 interface Frame {
@@ -59,11 +62,40 @@ export async function dragLatencies(moves: number): Promise<Dragged> {
       if (shown === undefined) throw new Error('a move has shown nothing');
       return shown.time_ms - time;
     });
-    return { example, latencies_ms: latencies_ms.sort((a, b) => a - b) };
+    const bare_ms = await bareLatencies(browser, moves);
+    return { example, latencies_ms: sorted(latencies_ms), bare_ms: sorted(bare_ms) };
   } finally {
     await browser.close();
     await folder.remove();
   }
+}
+
+const sorted = (times: readonly number[]): readonly number[] => [...times].sort((a, b) => a - b);
+
+async function bareLatencies(browser: Browser, moves: number): Promise<readonly number[]> {
+  const page = await browser.newPage();
+  await page.setContent('<p></p>');
+  await page.evaluate(() => {
+    const seen: number[] = [];
+    Object.assign(globalThis, { seen });
+    document.addEventListener('pointermove', (event) => {
+      document.querySelector('p')!.textContent = String(event.clientX);
+      requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => void seen.push(performance.now() - event.timeStamp);
+        port2.postMessage(undefined);
+      });
+    });
+  });
+  for (let move = 1; move <= moves; move++) {
+    await page.mouse.move(move, 10);
+    await page.waitForFunction((count) => (globalThis as unknown as { seen: number[] }).seen.length >= count, move, {
+      polling: 5,
+    });
+  }
+  const seen = await page.evaluate(() => (globalThis as unknown as { seen: number[] }).seen);
+  await page.close();
+  return seen;
 }
 
 interface Watch {

@@ -81,7 +81,9 @@ function only(view: View, name: string | undefined): View {
 }
 
 function nothingAt(address: string, addresses: readonly string[]): string {
-  if (addresses.length === 0) return `Nothing is shown at ${address}: the file has no network yet.`;
+  const hasNetwork = addresses.some((each) => each.startsWith('networks.'));
+  if (!hasNetwork && address.startsWith('networks'))
+    return `Nothing is shown at ${address}: the file has no network yet.`;
   const near = nearest(address, addresses) ?? addresses[0]!;
   return `Nothing is shown at ${address}. Did you mean ${near}? Everything at once: networks.`;
 }

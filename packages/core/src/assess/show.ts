@@ -1,4 +1,4 @@
-// What is shown at an address: a network, a station, a run; an address that is the start of several shows them all.
+// What is shown at an address: the margins, a network, a station, a run; an address that is the start of several shows them all.
 import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
@@ -7,9 +7,11 @@ import { allFormulas, allMethods } from '../working/formula.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
+import { marginsAddress, marginsView } from './margins-view.ts';
 
 /** The views at an address, most often one; none when nothing is shown there. An axis is shown as the station it is. */
 export function show(assessment: Assessment, address: string): readonly View[] {
+  if (address === marginsAddress) return [marginsView(assessment.findings)];
   return assessment.networks.flatMap((planned): readonly View[] => {
     const { network } = planned;
     if (address === 'networks' || address === network.path)
@@ -30,12 +32,14 @@ export function show(assessment: Assessment, address: string): readonly View[] {
 }
 
 /** Every address at which something is shown. */
-export const shownAddresses = ({ networks }: Assessment): readonly string[] =>
-  networks.flatMap(({ network }) => [
+export const shownAddresses = ({ networks }: Assessment): readonly string[] => [
+  marginsAddress,
+  ...networks.flatMap(({ network }) => [
     network.path,
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),
     ...network.runs.map(({ path }) => path),
-  ]);
+  ]),
+];
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
 export function numberShown(assessment: Assessment, address: string): Quantity | undefined {

@@ -179,9 +179,11 @@ function gather(working: Working, flat: Map<string, FlatWorking>): void {
     flat.set(address, { address, value, unit, text, origin: working.origin! });
     return;
   }
-  const { standing: _, ...said } = step;
+  const { formula, title, text: formulaText, when, substituted, source, proof } = step;
   const inputs = step.inputs.map(({ symbol, means, values }) => ({ symbol, means, from: values.map(addressIn) }));
-  flat.set(address, { address, value, unit, text, step: { ...said, inputs } });
+  const said = when === undefined ? undefined : { when };
+  const flatStep = { formula, title, text: formulaText, ...said, substituted, source, proof, inputs };
+  flat.set(address, { address, value, unit, text, step: flatStep });
   for (const input of step.inputs) for (const each of input.values) gather(each, flat);
 }
 

@@ -86,9 +86,7 @@ export class Sheet {
     const { file, address } = readHash(location.hash);
     const wanted = file ?? this.#state.files[0]?.path;
     if (wanted === undefined) {
-      this.#set({
-        notice: 'This folder has no machine file yet: begin one with New machine.',
-      });
+      this.#set({ notice: 'This folder has no machine file yet: begin one with New machine.' });
       return;
     }
     if (wanted !== this.#state.file) await this.#open(wanted);

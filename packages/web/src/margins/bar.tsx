@@ -37,7 +37,7 @@ export function Bar({ bar, verdict, was, lacks }: BarProps) {
         )
       )}
       {bar.notch !== undefined && verdict !== 'unknown' && <i className="notch" />}
-      {was !== undefined && was !== bar.demand && <i className="was" />}
+      {was !== undefined && was !== bar.demand && verdict !== 'unknown' && <i className="was" />}
     </span>
   );
 }

@@ -73,7 +73,7 @@ const Line = drawnWhenDifferent(function Line({ finding, chapter, was, open }: L
         {margin === undefined && verdict !== 'unknown' ? (
           <span className="yesno">{verdict === 'holds' ? 'yes' : 'no'}</span>
         ) : (
-          <Bar bar={bar} verdict={verdict} was={was} lacks={lacks[0]?.path} />
+          <Bar bar={bar} verdict={verdict} was={was} lacks={lacks[0] && `${lacks[0].path.split('.').at(-1)}?`} />
         )}
         <span className="word">{verdict}</span>
       </button>

@@ -3,18 +3,26 @@ import type { Asking } from '@layshaft/core';
 import { useEffect, useState } from 'react';
 import { useSheet } from './context.ts';
 
-export function Backwards({ finding }: { readonly finding: string }) {
+interface BackwardsProps {
+  readonly finding: string;
+  /** The text that is asked about; an answer to another one is none. */
+  readonly text: string;
+}
+
+export function Backwards({ finding, text }: BackwardsProps) {
   const sheet = useSheet();
   const [inputs, setInputs] = useState<readonly { path: string; text: string; origin: string }[]>([]);
   const [path, setPath] = useState<string>();
   const [asked, setAsked] = useState<Asking>();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another text has other inputs
   useEffect(() => {
     let current = true;
+    setAsked(undefined);
     void sheet.inputsOf(finding).then((found) => current && setInputs(found));
     return () => {
       current = false;
     };
-  }, [sheet, finding]);
+  }, [sheet, finding, text]);
   if (inputs.length === 0) return null;
   const chosen = path ?? inputs[0]!.path;
   const ask = async (): Promise<void> => setAsked(await sheet.backwards(finding, chosen));

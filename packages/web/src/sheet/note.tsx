@@ -48,7 +48,9 @@ export function Note({ note, state }: { readonly note: WorkingAt; readonly state
           </p>
         </>
       )}
-      {finding !== undefined && <Backwards finding={finding.address} key={finding.address} />}
+      {finding !== undefined && (
+        <Backwards finding={finding.address} text={state.snapshot?.text ?? ''} key={finding.address} />
+      )}
       <p className="answers">
         <button type="button" className="quiet" onClick={() => history.back()}>
           back

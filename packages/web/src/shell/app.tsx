@@ -50,7 +50,7 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
                 <Chapter key={chapter.domain} chapter={chapter} state={state} />
               ))}
               {state.snapshot !== undefined && state.snapshot.chapters.length === 0 && <Empty />}
-              <Origins />
+              {state.file === undefined ? <Welcome /> : <Origins />}
             </div>
             {state.note !== undefined && <Note state={state} note={state.note} />}
           </div>
@@ -60,6 +60,16 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
     </SheetContext>
   );
 }
+
+const Welcome = () => (
+  <div className="chapter">
+    <p className="result">From one plain text file: does the machine’s control system hold, by how much, and why?</p>
+    <p>
+      A machine is a text file of this folder. <b>New machine</b> above begins one with a small example to change; the
+      margins at the right follow while you type.
+    </p>
+  </div>
+);
 
 const Empty = () => (
   <div className="chapter">

@@ -17,25 +17,27 @@ export function Head({ state }: { readonly state: SheetState }) {
       </p>
       <div className="machine">
         <h1>{state.file === undefined ? '' : (state.snapshot?.machine ?? 'Machine without a name')}</h1>
-        <label>
-          <span className="vh">Machine file</span>
-          <select value={state.file ?? ''} onChange={({ target }) => sheet.openFile(target.value)}>
-            {state.file !== undefined && !state.files.some(({ path }) => path === state.file) && (
-              <option value={state.file}>{state.file}</option>
-            )}
-            {state.files.map(({ path }) => (
-              <option key={path} value={path}>
-                {path}
-              </option>
-            ))}
-          </select>
-        </label>
+        {state.files.length > 0 && (
+          <label>
+            <span className="vh">Machine file</span>
+            <select value={state.file ?? ''} onChange={({ target }) => sheet.openFile(target.value)}>
+              {state.file !== undefined && !state.files.some(({ path }) => path === state.file) && (
+                <option value={state.file}>{state.file}</option>
+              )}
+              {state.files.map(({ path }) => (
+                <option key={path} value={path}>
+                  {path}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
         <NewFile />
         <span role="status" className={`save ${state.save}`}>
-          {saveWords[state.save]}
+          {state.file !== undefined && saveWords[state.save]}
         </span>
       </div>
-      <KeepState state={state} />
+      {state.file !== undefined && <KeepState state={state} />}
       <div className="acts">
         <button type="button" onClick={() => sheet.undo()} title="Ctrl+Z">
           Undo
