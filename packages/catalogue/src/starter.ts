@@ -30,7 +30,7 @@ networks:
     profile: polled_100                # how stations get their turn: layshaft parts profile
     cycle: 1 ms                        # or open, when it is still to be chosen; then the check says what is needed
     repeats: 2                         # repeats kept in hand in each cycle, for all stations together
-    non_cyclic: 512 octets             # room for parameters and diagnosis
+    non_cyclic: 512 octets             # the whole frame for parameters and diagnosis, once in each cycle
     nodes:                             # what is on the network beside the axes
       rack: { part: rack_small, every: 2 cycles }
     runs:                              # from, to, length, cable: outwards from the controller

@@ -76,18 +76,18 @@ Motion kernel`);
     const { out } = await check(bench('open'));
     expect(paragraph(out, 'Cycle  ').replace(/\s+/g, ' ')).toContain(
       // 44.52 µs of 75 % of the cycle.
-      'a cycle needs 44.52 µs, the shortest that reserve and profile allow is 59.36 µs; networks.line.cycle is open: a time',
+      'a cycle needs 44.52 µs, the shortest that reserve and profile allow is 59.36 µs, the next that the controller offers is 100 µs; networks.line.cycle is open: a time',
     );
     const profile = bench('open').replace('cycle_at_least: 10 µs', 'cycle_at_least: 80 µs');
-    expect((await check(profile)).out.replace(/\s+/g, ' ')).toContain('reserve and profile allow is 80 µs;');
+    expect((await check(profile)).out.replace(/\s+/g, ' ')).toContain('reserve and profile allow is 80 µs,');
     const without = bench('open').replace(' cycle_at_least: 10 µs,', '');
-    expect((await check(without)).out.replace(/\s+/g, ' ')).toContain('reserve and profile allow is 59.36 µs;');
+    expect((await check(without)).out.replace(/\s+/g, ' ')).toContain('reserve and profile allow is 59.36 µs,');
   });
 
   it('says why a limit that is met exactly holds', async () => {
     const { out } = await check(bench('100 µs').replace('plugs: 2 } }', 'plugs: 2 }, cycle_at_most: 100 µs }'));
     expect(paragraph(out, 'Update period').replace(/\s+/g, ' ')).toContain(
-      'served every 100 µs, 100 µs at most is wanted: met exactly, and no reserve is wanted on this limit',
+      'the file serves it every 100 µs, the axis states 100 µs at most; met exactly, and no reserve is wanted on what is stated',
     );
   });
 

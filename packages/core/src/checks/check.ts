@@ -33,7 +33,7 @@ export interface MarginCheck<S> extends Common<S> {
     /** The least capacity that keeps the reserve. */
     readonly enough: (demand: Quantity, reserve: Quantity<'1'>, subject: S) => Quantity;
     /** What is needed, in a sentence; `enough` is absent where no reserve is known or none can be kept. */
-    readonly says: (demand: string, enough: string | undefined) => string;
+    readonly says: (demand: Quantity, enough: Quantity | undefined, subject: S) => string;
   };
 }
 

@@ -86,9 +86,9 @@ describe('a finding', () => {
     const limit = { ...check, reserve: { share: 0, source: 'judgement', because: 'a limit' } as const };
     const says = (demand: number, reserve?: Quantity<'1'>) =>
       find(limit, { name: 'a', demand: q(demand, 's'), capacity: q(100, 's') }, reserve).says;
-    expect(says(100)).toBe('100 of 100: met exactly, and no reserve is wanted on this limit');
+    expect(says(100)).toBe('100 of 100; met exactly, and no reserve is wanted on what is stated');
     expect(says(100 + 1e-8)).toContain('met exactly');
-    expect(says(100, q(0, '1', 'reserves.networks.test'))).toMatch(/: met exactly, and reserves\.networks\.test is 0$/);
+    expect(says(100, q(0, '1', 'reserves.networks.test'))).toMatch(/; met exactly, and reserves\.networks\.test is 0$/);
     expect(says(99)).toBe('99 of 100');
     expect(says(101)).toBe('101 of 100');
     expect(ask(q(100, 's'), q(100, 's')).says).toBe('100 of 100');
@@ -99,7 +99,7 @@ describe('a finding', () => {
       ...check,
       whenOpen: {
         enough: (demand, reserve) => q(demand.value / (1 - reserve.value), 's'),
-        says: (demand, enough) => `${demand} are needed, ${enough ?? 'nothing'} keeps the reserve`,
+        says: (demand, enough) => `${demand.value} are needed, ${enough?.value ?? 'nothing'} keeps the reserve`,
       },
     };
     const open = missing('networks.n.cycle', 'open', 'a time', '500 µs');

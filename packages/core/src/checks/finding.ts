@@ -138,7 +138,7 @@ function weigh<S>(check: MarginCheck<S>, subject: S, wanted: Quantity<'1'> | Mis
     const least =
       reserve === undefined || reserve instanceof Missing ? undefined : whenOpen.enough(demand, reserve, subject);
     const enough = least !== undefined && Number.isFinite(least.value) && least.value > 0 ? least : undefined;
-    const says = (): string => `${whenOpen.says(print(demand), enough && print(enough))}; ${lackSentence(lacks)}`;
+    const says = (): string => `${whenOpen.says(demand, enough, subject)}; ${lackSentence(lacks)}`;
     return new Finding(head, 'unknown', { ...known, enough }, says);
   }
   if (demand.unit !== capacity.unit)
@@ -154,8 +154,8 @@ function weigh<S>(check: MarginCheck<S>, subject: S, wanted: Quantity<'1'> | Mis
 function whyEnough(demand: Quantity, capacity: Quantity, reserve: Quantity | undefined, verdict: Verdict): string {
   if (verdict !== 'holds' || Math.abs(capacity.value - demand.value) > equalWithin * capacity.value) return '';
   return reserve === undefined
-    ? ': met exactly, and no reserve is wanted on this limit'
-    : `: met exactly, and ${addressOf(reserve)} is ${print(reserve)}`;
+    ? '; met exactly, and no reserve is wanted on what is stated'
+    : `; met exactly, and ${addressOf(reserve)} is ${print(reserve)}`;
 }
 
 /** A value that is not finite is never compared; the step is named instead. */

@@ -133,8 +133,8 @@ function waysTable(planned: Planned): Table {
   return {
     name: 'ways',
     title: 'Stations in the order in which they are reached',
-    note: 'times from the first bit leaving the controller: first bit of the command at the station, first bit of the answer back',
-    columns: ['station', 'after', 'hops', 'command there', 'answer back', 'exchange', 'served in'],
+    note: 'there and back: first bit of the command at the station, first bit of the answer at the controller, both since the first bit left; an exchange lasts until the line is free again, the gaps behind command and answer included; served: in each cycle, or in which one of how many',
+    columns: ['station', 'after', 'hops', 'there', 'back', 'exchange', 'served'],
     rows: planned.exchanges.map((exchange, index) => [
       exchange.device.name,
       ...wayCells(exchange),

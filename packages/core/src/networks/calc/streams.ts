@@ -8,7 +8,7 @@ export const commandEnd = formula({
   text: 'b + a',
   gives: 's',
   symbols: { b: 's', a: 's' },
-  means: { b: 'end of the command before', a: 'this command on the line' },
+  means: { b: 'end of what was sent before', a: 'this command on the line' },
   try: { b: [0, 1e-3], a: [5e-6, 2e-4] },
   source: 'definition',
   proof: 'cycle walked frame by frame',

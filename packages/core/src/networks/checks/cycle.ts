@@ -1,7 +1,9 @@
 // networks.cycle: does everything that must be sent fit into the cycle?
 import { question } from '../../checks/finding.ts';
+import { equalWithin } from '../../checks/margin.ts';
 import { Missing } from '../../working/missing.ts';
-import type { Quantity } from '../../working/quantity.ts';
+import { Quantity } from '../../working/quantity.ts';
+import { print } from '../../working/working.ts';
 import { shortestAllowed, shortestCycle } from '../calc/cycle.ts';
 import type { Planned } from '../planned.ts';
 
@@ -47,7 +49,19 @@ long polled line gains by a star over a hub, since every drive that is passed co
       const m = profile.cycle_at_least;
       return m instanceof Missing ? shortestCycle({ u, q }, name) : shortestAllowed({ u, q, m }, name);
     },
-    says: (demand, enough) =>
-      `a cycle needs ${demand}${enough === undefined ? '' : `, the shortest that reserve and profile allow is ${enough}`}`,
+    says: (demand, enough, planned) => {
+      const needs = `a cycle needs ${print(demand)}`;
+      if (enough === undefined) return needs;
+      const offered = offeredFrom(planned, enough.value);
+      const next = offered === undefined ? '' : `, the next that the controller offers is ${print(offered)}`;
+      return `${needs}, the shortest that reserve and profile allow is ${print(enough)}${next}`;
+    },
   },
 });
+
+/** The shortest cycle of the controller that is no shorter than this. */
+function offeredFrom({ network: { controller } }: Planned, least_s: number): Quantity<'s'> | undefined {
+  if (controller.cycles instanceof Missing) return undefined;
+  const known = controller.cycles.filter((each) => each instanceof Quantity);
+  return known.filter(({ value }) => value >= least_s * (1 - equalWithin)).sort((a, b) => a.value - b.value)[0];
+}

@@ -19,7 +19,7 @@ export const update = question<readonly Planned[], Updated>({
   asks: 'Is the axis served at least as often as it states?',
   page: `Asked of every axis that states \`cycle_at_most\`. Demand: the cycle of its network times the multiple on which its
 drive is served. Capacity: the stated longest period.`,
-  advice: 'a shorter cycle, or the drive served in every cycle',
+  advice: 'a shorter cycle, or the drive on a smaller multiple of it',
   subjects: (networks) =>
     networks.flatMap((planned) =>
       planned.network.devices.flatMap((device) =>
@@ -34,5 +34,5 @@ drive is served. Capacity: the stated longest period.`,
       ? network.cycle
       : given({ n: device.every, T: network.cycle }, (known) => updatePeriod(known, `${network.name}.${device.name}`)),
   capacity: ({ wanted }) => wanted,
-  says: (demand, capacity) => `served every ${demand}, ${capacity} at most is wanted`,
+  says: (demand, capacity) => `the file serves it every ${demand}, the axis states ${capacity} at most`,
 });
