@@ -7,6 +7,7 @@ const projects = [
   'packages/cli',
   'packages/server',
   'packages/web',
+  'packages/web/tsconfig.test.json',
   'tsconfig.json',
 ];
 
