@@ -92,14 +92,9 @@ describe('the sheet', () => {
 
   it('follows an edit in the file, with ghosts of what was', async () => {
     const before = await margin(cycle);
-    await page.locator('.cm-content').click();
-    await page.keyboard.press('Control+Home');
     const text = folder.read(file);
-    const line = text.slice(0, text.indexOf('cycle: 500 µs')).split('\n').length;
-    for (let at = 1; at < line; at++) await page.keyboard.press('ArrowDown');
+    await page.locator('.cm-line', { hasText: 'cycle: 500 µs' }).click();
     await page.keyboard.press('End');
-    const tail = text.split('\n')[line - 1]!.length - text.split('\n')[line - 1]!.indexOf('500 µs') - '500 µs'.length;
-    for (let at = 0; at < tail; at++) await page.keyboard.press('ArrowLeft');
     for (let at = 0; at < '500 µs'.length; at++) await page.keyboard.press('Backspace');
     await page.keyboard.type('1 ms');
     await soon(() => margin(cycle)).toBe(explain(assessed(text.replace('cycle: 500 µs', 'cycle: 1 ms')), cycle)!.text);
@@ -181,7 +176,7 @@ describe('the sheet', () => {
   });
 
   it('keeps a state and compares: what differs, what moves or flips', async () => {
-    await page.getByText('Keep this state').click();
+    await page.getByText('Keep to compare').click();
     await page.getByLabel('Name of the kept state').fill('as built');
     await page.keyboard.press('Enter');
     await soon(() => page.locator('.compared').textContent()).toContain('Nothing differs.');
@@ -259,10 +254,35 @@ describe('the sheet', () => {
     await page.getByText('New machine').click();
     await page.getByLabel('Name of the new machine file').fill('press');
     await page.keyboard.press('Enter');
-    await soon(() => page.locator('h1').textContent()).toBe('My machine');
+    await soon(() => page.locator('h1').textContent()).toBe('press');
     expect(page.url()).toContain('#/press.yaml');
-    expect(folder.read('press.yaml')).toBe(starter);
+    expect(folder.read('press.yaml')).toBe(starter.replace('My machine', 'press'));
     expect(await page.locator('.line[data-verdict="holds"]').count()).toBe(await page.locator('.line').count());
+  });
+
+  it('takes a run that is typed at the end of the file, with pauses', async () => {
+    await page.locator('.cm-content').click();
+    await page.keyboard.press('Control+End');
+    const line = '      - [outfeed, infeed_screw, 1 m, solid]';
+    for (const letter of line) {
+      await page.keyboard.type(letter);
+      if ('-[,]'.includes(letter)) await page.waitForTimeout(150);
+    }
+    await page.keyboard.press('Escape');
+    await onDisk();
+    await soon(() => folder.read(file).endsWith(line)).toBe(true);
+    await soon(() => page.locator('.file-problem').count()).toBeGreaterThan(0);
+  });
+
+  it('gives the file more room when the line beside it is dragged', async () => {
+    const width = async (): Promise<number> => (await page.locator('.file').boundingBox())!.width;
+    const before = await width();
+    await page.mouse.move(before, 500);
+    await page.mouse.down();
+    await page.mouse.move(before + 150, 500, { steps: 5 });
+    await page.mouse.up();
+    await soon(width).toBeCloseTo(before + 150, -1);
+    await page.keyboard.press('ArrowLeft');
   });
 
   it('offers what fits while one types', async () => {

@@ -1,3 +1,3 @@
 // The door of the catalogue package.
 export { demonstration, demonstrationName } from './demonstration.ts';
-export { starter } from './starter.ts';
+export { starter, starterFor } from './starter.ts';

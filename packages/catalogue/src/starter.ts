@@ -15,7 +15,7 @@ reserves:
 # Where parts are looked up. Your own go into a file beside this one: layshaft parts --help shows such a file.
 catalogue: [demonstration]
 
-# Which motion controller. See: layshaft parts controller
+# Which motion controller. Ctrl+Space behind the colon lists them, or in a terminal: layshaft parts controller
 controller: controller_m
 
 # The axes. A drive is a part of a catalogue (layshaft parts drive), or a map of its own figures.
@@ -39,3 +39,7 @@ networks:
       - [main, outfeed, 1.5 m, solid]
       - [outfeed, rack, 8 m, flexible]
 `;
+
+/** The same for a machine of this name. */
+export const starterFor = (name: string): string =>
+  starter.replace('name: My machine', `name: ${/^[\p{L}][\p{L}\p{N} _-]*$/u.test(name) ? name : JSON.stringify(name)}`);

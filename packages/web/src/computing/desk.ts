@@ -21,8 +21,9 @@ import {
   splice,
   textAfter,
   textAt,
+  textOf,
 } from '@layshaft/core';
-import type { Edited, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
+import type { Edited, Looking, PartAt, RequestKind, Requests, Snapshot } from './protocol.ts';
 import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
 
 type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['answer'] };
@@ -105,15 +106,16 @@ export function openDesk(): Handlers {
       const other = read(text, { file: machine.file });
       return compare(assess(resolve(other, cataloguesOf(other, builtIn, had))), assessment);
     },
-    completion: () => ({ schema: machineSchema(), parts: partNames(catalogues) }),
+    completion: () => ({ schema: machineSchema(), parts: partsOf(catalogues) }),
   };
 }
 
-/** The names of all parts, by kind. */
-function partNames(catalogues: readonly Catalogue[]): Readonly<Record<string, readonly string[]>> {
-  const names: Record<string, string[]> = {};
-  for (const { parts } of catalogues) {
-    for (const [name, { kind }] of parts) names[kind] = [...(names[kind] ?? []), name];
+/** All parts, by kind; one of a later catalogue goes before an earlier one of its name. */
+function partsOf(catalogues: readonly Catalogue[]): Readonly<Record<string, readonly PartAt[]>> {
+  const all = new Map(catalogues.flatMap(({ parts }) => [...parts]));
+  const byKind: Record<string, PartAt[]> = {};
+  for (const [name, { kind, title }] of all) {
+    byKind[kind] = [...(byKind[kind] ?? []), { name, kind, title: textOf(title) ?? '' }];
   }
-  return names;
+  return byKind;
 }

@@ -118,6 +118,13 @@ export interface WorkingAt {
   readonly lines: readonly number[];
 }
 
+/** A part that a catalogue has. */
+export interface PartAt {
+  readonly name: string;
+  readonly kind: string;
+  readonly title: string;
+}
+
 export interface Edit {
   readonly from: number;
   readonly to: number;
@@ -157,7 +164,7 @@ export interface Requests {
   compare: { ask: { with: string }; answer: Comparison };
   completion: {
     ask: Record<never, never>;
-    answer: { schema: object; parts: Readonly<Record<string, readonly string[]>> };
+    answer: { schema: object; parts: Readonly<Record<string, readonly PartAt[]>> };
   };
 }
 

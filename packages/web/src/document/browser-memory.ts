@@ -17,6 +17,8 @@ export const memory = {
   keepHistory: (file: string, history: string): boolean => write(sessionStorage, key('history', file), history),
   kept: (file: string): readonly Kept[] => read(localStorage, key('kept', file)) ?? [],
   keep: (file: string, kept: readonly Kept[]): boolean => write(localStorage, key('kept', file), kept),
+  fileWidth: (): number | undefined => read(localStorage, 'layshaft file width'),
+  keepFileWidth: (width_px: number): boolean => write(localStorage, 'layshaft file width', width_px),
   theme: (): string | undefined => read(localStorage, 'layshaft theme'),
   keepTheme: (theme: string): boolean => write(localStorage, 'layshaft theme', theme),
 };

@@ -1,6 +1,6 @@
 // One machine file on the page: the text in the file pane, what the worker makes of it, and where it is kept.
 // Every edit, typed or made on the sheet, goes through the file pane, so that there is one text and one undo.
-import { starter } from '@layshaft/catalogue';
+import { starterFor } from '@layshaft/catalogue';
 import type { Asking } from '@layshaft/core';
 import type { Computer } from '../computing/computer.ts';
 import type { Edited, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
@@ -117,7 +117,7 @@ export class Sheet {
   /** Begins a file with the text to start from; one of that name that is there already is opened as it is. */
   async createFile(name: string): Promise<void> {
     const file = /\.ya?ml$/.test(name) ? name : `${name}.yaml`;
-    const saved = await this.#folder.save(file, starter, null);
+    const saved = await this.#folder.save(file, starterFor(name.replace(/\.ya?ml$/, '')), null);
     if (saved.kind === 'refused') this.#set({ notice: `${saved.says} ${saved.advice}` });
     else if (saved.kind === 'away')
       this.#set({ notice: 'The server does not answer; begin the file when it is back.' });
@@ -144,20 +144,24 @@ export class Sheet {
       return;
     }
     this.#reading = true;
-    do {
-      this.#readAgain = false;
-      const { file } = this.#state;
-      const snapshot = await this.#ask('read', { file: file!, text: this.#pane!.text(), looking: this.#looking });
-      if (snapshot !== undefined) this.#show(snapshot);
-    } while (this.#readAgain);
-    this.#reading = false;
+    try {
+      do {
+        this.#readAgain = false;
+        const { file } = this.#state;
+        const snapshot = await this.#ask('read', { file: file!, text: this.#pane!.text(), looking: this.#looking });
+        if (snapshot !== undefined) this.#show(snapshot);
+      } while (this.#readAgain);
+    } finally {
+      this.#reading = false;
+    }
     await this.#follow();
   }
 
   #show(snapshot: Snapshot): void {
     const had = this.#state.snapshot?.problems.length ?? 0;
     this.#set({ snapshot });
-    if (had > 0 || snapshot.problems.length > 0)
+    // Of a text that has been typed on meanwhile the next snapshot tells.
+    if ((had > 0 || snapshot.problems.length > 0) && snapshot.text === this.#pane!.text())
       this.#pane!.setProblems(snapshot.problems.filter(({ elsewhere }) => elsewhere === undefined));
     if (snapshot.wanting.length > 0) void this.#fetchCatalogues(snapshot.wanting);
   }

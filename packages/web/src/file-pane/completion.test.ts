@@ -5,12 +5,13 @@ import { EditorState } from '@codemirror/state';
 import { demonstration } from '@layshaft/catalogue';
 import { machineSchema, read } from '@layshaft/core';
 import { describe, expect, it } from 'vitest';
-import { completionsAt, type Offering } from './completion.ts';
+import { completionsAt, type OfferedPart, type Offering } from './completion.ts';
 import { spotAt } from './path-at.ts';
 import { keysAt } from './schema-at.ts';
 
-const parts: Record<string, string[]> = {};
-for (const [name, { kind }] of demonstration().parts) parts[kind] = [...(parts[kind] ?? []), name];
+const parts: Record<string, OfferedPart[]> = {};
+for (const [name, { kind }] of demonstration().parts)
+  parts[kind] = [...(parts[kind] ?? []), { name, kind, title: `the ${kind} ${name}` }];
 const offering: Offering = { schema: machineSchema(), parts };
 const stateOf = (doc: string): EditorState => EditorState.create({ doc, extensions: [yaml()] });
 

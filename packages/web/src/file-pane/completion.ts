@@ -12,10 +12,16 @@ import { namesInFile } from './names-in-file.ts';
 import { type Spot, spotAt } from './path-at.ts';
 import { fieldAt, type JsonSchema, keysAt, type Path, takesPart, valuesAt } from './schema-at.ts';
 
+export interface OfferedPart {
+  readonly name: string;
+  readonly kind: string;
+  readonly title: string;
+}
+
 export interface Offering {
   readonly schema: JsonSchema;
-  /** The names of the parts in the catalogues, by kind. */
-  readonly parts: Readonly<Record<string, readonly string[]>>;
+  /** The parts in the catalogues, by kind. */
+  readonly parts: Readonly<Record<string, readonly OfferedPart[]>>;
 }
 
 /** Asked at every completion, since the catalogues in use may have changed; nothing while it is not known. */
@@ -68,13 +74,15 @@ function wordsFor(state: EditorState, { path }: Spot, { schema, parts }: Offerin
   const use = path.at(-1) === 'part' && takesPart(schema, path.slice(0, -1)) ? path.slice(0, -1) : path;
   const fitting = takesPart(schema, use) ? partsFor(schema, use, parts) : [];
   // An example stands in for a name only as long as no real one is known.
-  const known = [...names, ...fitting];
-  if (known.length > 0) return [...new Set(known)].map((label) => ({ label }));
+  if (names.length > 0 || fitting.length > 0) {
+    const told = fitting.map(({ name, kind, title }) => ({ label: name, detail: kind, ...informed(title) }));
+    return [...new Set(names)].map((label): Completion => ({ label })).concat(told);
+  }
   return valuesAt(schema, path).map(({ text, about }) => ({ label: text, ...informed(about) }));
 }
 
 /** The kind is the word of the schema for the place, as `drive` and `cable`; where the user chose the word, any may fit. */
-function partsFor(schema: JsonSchema, use: Path, parts: Offering['parts']): readonly string[] {
+function partsFor(schema: JsonSchema, use: Path, parts: Offering['parts']): readonly OfferedPart[] {
   const kind = fieldAt(schema, use) ?? '';
   return Object.hasOwn(parts, kind) ? parts[kind]! : Object.values(parts).flat();
 }

@@ -101,6 +101,7 @@ const extensionsFor = (options: FilePaneOptions): Extension => [
     'aria-description': 'Tab indents the line. To leave with Tab, press Escape first.',
   }),
   lineNumbers(),
+  EditorView.lineWrapping,
   yamlText(),
   fileHistory(),
   litLines,

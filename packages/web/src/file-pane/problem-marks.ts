@@ -25,7 +25,9 @@ export const problemMarks = StateField.define<Marked>({
   update: (before, edit) => {
     const effect = edit.effects.find((each) => each.is(setProblems));
     if (effect === undefined && !edit.docChanged) return before;
-    const problems = effect?.value ?? before.problems.map((each) => moved(each, edit.changes, edit.newDoc));
+    const problems =
+      effect?.value.map((each) => within(each, edit.newDoc)) ??
+      before.problems.map((each) => moved(each, edit.changes, edit.newDoc));
     return { problems, marks: marksOf(problems, edit.newDoc) };
   },
   provide: (field) => EditorView.decorations.from(field, ({ marks }) => marks),
@@ -38,6 +40,13 @@ interface Marked {
 
 /** How many problems are said under their lines; the others are underlined only. Our judgement: more hide the file. */
 export const mostSaid = 50;
+
+/** A problem may be told of the end of the text, or of a text that was longer a moment ago; its place stays inside. */
+const within = (problem: ProblemAt, text: Text): ProblemAt => ({
+  ...problem,
+  from: Math.min(problem.from, text.length),
+  to: Math.min(problem.to, text.length),
+});
 
 function moved(problem: ProblemAt, changes: ChangeDesc, text: Text): ProblemAt {
   const from = changes.mapPos(problem.from, -1);

@@ -14,17 +14,7 @@ export function Compared({ state, comparison }: { readonly state: SheetState; re
       {inputs.length > 0 && (
         <table className="data" data-table="inputs-that-differ">
           <caption>Inputs that differ</caption>
-          <thead>
-            <tr>
-              <th scope="col">input</th>
-              <th scope="col" className="r">
-                {name}
-              </th>
-              <th scope="col" className="r">
-                now
-              </th>
-            </tr>
-          </thead>
+          <Heads names={['input', name, 'now']} />
           <tbody>
             {inputs.map(({ path, before, after }) => (
               <tr key={path}>
@@ -39,18 +29,7 @@ export function Compared({ state, comparison }: { readonly state: SheetState; re
       {findings.length > 0 && (
         <table className="data" data-table="findings-that-move">
           <caption>Findings that move</caption>
-          <thead>
-            <tr>
-              <th scope="col">finding</th>
-              <th scope="col" className="r">
-                {name}
-              </th>
-              <th scope="col" className="r">
-                now
-              </th>
-              <th scope="col">verdict</th>
-            </tr>
-          </thead>
+          <Heads names={['finding', name, 'now', 'verdict']} />
           <tbody>
             {findings.map(({ address, before, after, flips }) => (
               <tr key={address}>
@@ -83,3 +62,16 @@ export function Compared({ state, comparison }: { readonly state: SheetState; re
     </section>
   );
 }
+
+/** Numbers stand in the second and third column. */
+const Heads = ({ names }: { readonly names: readonly string[] }) => (
+  <thead>
+    <tr>
+      {names.map((name, at) => (
+        <th key={name} scope="col" className={at === 1 || at === 2 ? 'r' : undefined}>
+          {name}
+        </th>
+      ))}
+    </tr>
+  </thead>
+);

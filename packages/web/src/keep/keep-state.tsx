@@ -12,7 +12,7 @@ export function KeepState({ state }: { readonly state: SheetState }) {
     <div className="kept">
       {naming === undefined ? (
         <button type="button" onClick={() => setNaming('')}>
-          Keep this state
+          Keep to compare
         </button>
       ) : (
         <form

@@ -10,6 +10,7 @@ import { SheetContext } from '../sheet/context.ts';
 import { Note } from '../sheet/note.tsx';
 import { Origins } from '../sheet/origins.tsx';
 import { Contents } from './contents.tsx';
+import { Divider } from './divider.tsx';
 import { Head } from './head.tsx';
 import { Notices } from './notices.tsx';
 
@@ -41,6 +42,7 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
             {fileOpen ? 'Fold the file' : 'File'} {!fileOpen && problems > 0 && <b>{problems}</b>}
           </button>
         </section>
+        <Divider />
         <article className="sheet" id="sheet" ref={paper} tabIndex={-1} aria-label="Sheet">
           <div className="spread">
             <div className="chapters">
