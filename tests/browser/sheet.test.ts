@@ -292,6 +292,22 @@ describe('the sheet', () => {
     await soon(() => page.locator('.cm-tooltip-autocomplete').textContent()).toContain('planned');
   });
 
+  it('opens again while the server is away, and computes', async () => {
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await page.reload();
+    await page.locator('.line').first().waitFor();
+    await folder.kill();
+    await page.reload();
+    await page.locator('.line').first().waitFor();
+    const before = await margin(cycle);
+    await type('repeats', '7');
+    await soon(() => margin(cycle)).not.toBe(before);
+    await soon(() => page.locator('.save').textContent()).toContain('kept in this browser');
+    await folder.restart();
+    await onDisk();
+    expect(folder.read(file)).toMatch(/repeats: 7/);
+  });
+
   it('is accessible in every state, light and dark', async () => {
     expect(await violations()).toEqual([]);
     await page.locator(`[data-finding="${cycle}"] button`).click();

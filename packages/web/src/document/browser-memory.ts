@@ -8,11 +8,20 @@ export interface Draft {
   readonly version: string | null;
 }
 
+/** A text as it was on disk. */
+export interface Seen {
+  readonly text: string;
+  readonly version: string | null;
+}
+
 const key = (what: string, file: string): string => `layshaft ${what} ${file}`;
 
 export const memory = {
   draft: (file: string): Draft | undefined => read(localStorage, key('draft', file)),
   keepDraft: (file: string, draft: Draft | undefined): boolean => write(localStorage, key('draft', file), draft),
+  /** What was last on disk, for when the server is away at the next visit. */
+  seen: (file: string): Seen | undefined => read(localStorage, key('seen', file)),
+  keepSeen: (file: string, seen: Seen): boolean => write(localStorage, key('seen', file), seen),
   history: (file: string): string | undefined => read(sessionStorage, key('history', file)),
   keepHistory: (file: string, history: string): boolean => write(sessionStorage, key('history', file), history),
   kept: (file: string): readonly Kept[] => read(localStorage, key('kept', file)) ?? [],

@@ -2,7 +2,7 @@
 // changed the file meanwhile. Nothing is ever overwritten unseen.
 import type { Folder } from '../files/folder.ts';
 import { merge } from '../files/merge.ts';
-import { memory } from './browser-memory.ts';
+import { type Draft, memory, type Seen } from './browser-memory.ts';
 import type { SheetState } from './state.ts';
 
 /** Saves follow the last change by so long (our judgement). */
@@ -21,16 +21,12 @@ export interface Kept {
   tell(change: Partial<Pick<SheetState, 'save' | 'notice' | 'conflict'>>): void;
 }
 
-/** What is on disk, as far as is known here; no version where there is no file. */
-interface OnDisk {
-  readonly text: string;
-  readonly version: string | null;
-}
+const draftedOn = (draft: Draft | undefined): Seen | undefined => draft && { text: draft.base, version: draft.version };
 
 export class Keeper {
   readonly #folder: Folder;
   #kept: Kept | undefined;
-  #disk: OnDisk = { text: '', version: null };
+  #disk: Seen = { text: '', version: null };
   #timer: ReturnType<typeof setTimeout> | undefined;
   #saving = false;
   #conflict: SheetState['conflict'];
@@ -41,10 +37,10 @@ export class Keeper {
 
   /** The text on disk, or the one that never reached it; nothing when the file cannot be read. */
   async load(file: string): Promise<string | undefined> {
-    const draft = memory.draft(file);
-    const found = await this.#folder.load(file);
-    if (found === undefined && draft === undefined) return undefined;
-    this.#disk = found ?? { text: draft!.base, version: draft!.version };
+    const found = (await this.#folder.load(file)) ?? memory.seen(file) ?? draftedOn(memory.draft(file));
+    if (found === undefined) return undefined;
+    this.#disk = { text: found.text, version: found.version };
+    memory.keepSeen(file, this.#disk);
     return this.#disk.text;
   }
 
@@ -101,6 +97,7 @@ export class Keeper {
     switch (saved.kind) {
       case 'saved':
         this.#disk = { text, version: saved.version };
+        memory.keepSeen(kept.file, this.#disk);
         return this.changed();
       case 'other':
         return this.#clash(this.#disk.text, saved);
@@ -140,7 +137,7 @@ export class Keeper {
     kept.tell({ notice: 'The file was changed by another program; its text is taken over. Undo brings yours back.' });
   }
 
-  #clash(base: string, theirs: OnDisk): void {
+  #clash(base: string, theirs: Seen): void {
     const { text, tell } = this.#kept!;
     this.#keepDraft();
     clearTimeout(this.#timer);
