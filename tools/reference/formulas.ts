@@ -23,7 +23,7 @@ function publishedCases(formulas: readonly FormulaRecord[]): string {
   const signs = [...new Set(formulas.map(({ proof }) => proof).filter((proof) => /^[A-Z]\d+$/.test(proof)))];
   const titles = titlesOf(repositoryFiles().filter(({ path }) => path.endsWith('.published.test.ts')));
   const rows = titles.flatMap((title): [string, string][] => {
-    const [, sign = '', derived = '', what = ''] = /^([A-Z]\d+)(, derived)?: (.*)$/.exec(title) ?? [];
+    const [, sign = '', derived = '', what = ''] = /^([A-Z]\d+)(, derived[^:]*)?: (.*)$/.exec(title) ?? [];
     const text = what.replaceAll(/%[a-z]/g, '…').replace(/\((type \d+)[^)]*\)$/, '($1 of IEC 61158)');
     return signs.includes(sign) ? [[sign, `${text}${derived === '' ? '' : '; computed from what is published'}`]] : [];
   });

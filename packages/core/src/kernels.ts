@@ -1,5 +1,13 @@
 // The door for workers: calculations on plain numbers and formulas, without reader and without YAML.
 
+export * from './axes/calc/dwell-rise.ts';
+export * from './axes/calc/integral.ts';
+export * from './axes/calc/join.ts';
+export * from './axes/calc/law-peaks.ts';
+export * from './axes/calc/motion-law.ts';
+export * from './axes/calc/move-time.ts';
+export * from './axes/calc/point-to-point.ts';
+export * from './axes/calc/segment.ts';
 export * from './networks/calc/cycle.ts';
 export * from './networks/calc/frame.ts';
 export * from './networks/calc/kernel.ts';

@@ -24,6 +24,10 @@ const register = {
   },
   inet: { kind: 'published', cite: 'INET framework 4.6, showcases' },
   'open-type-13': { kind: 'published', cite: 'constants of an open stack for IEC 61158 type 13' },
+  'vdi-2143': { kind: 'standard', cite: 'VDI 2143, motion laws' },
+  rothbart: { kind: 'published', cite: 'Rothbart, Cam Design Handbook' },
+  'khurmi-gupta': { kind: 'published', cite: 'Khurmi and Gupta, Theory of Machines' },
+  ruckig: { kind: 'published', cite: 'Ruckig test suite' },
   'ieee-802.3': { kind: 'standard', cite: 'IEEE Std 802.3' },
 } as const satisfies Record<string, Source>;
 
