@@ -208,9 +208,11 @@ describe('the sheet', () => {
     folder.write(file, folder.read(file).replace('repeats: 2', 'repaets: 2'));
     const problem = page.locator('.file-problem').first();
     await soon(() => problem.textContent()).toContain('repaets');
-    expect(await page.locator('.file header .pr').textContent()).toBe('1 problem');
-    folder.write(file, folder.read(file).replace('repaets: 2', 'repeats: 2'));
+    await soon(() => page.locator('.file header .pr').textContent()).toBe('1 problem');
+    await page.locator('.file-problem-write').click();
     await soon(() => page.locator('.file-problem').count()).toBe(0);
+    await onDisk();
+    expect(folder.read(file)).toMatch(/^ {4}repeats: 2/m);
   });
 
   it('brings a change by another program together with its own', async () => {

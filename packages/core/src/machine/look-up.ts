@@ -25,7 +25,7 @@ export function lookUpIn(catalogues: readonly Catalogue[], reading: Reading): Pa
     const near = nearest(name, fitting);
     const message = `no catalogue in use has a part called '${name}'`;
     const remedy = near === undefined ? kinds : `Did you mean '${near}'? ${kinds}`;
-    reading.problem(at, 'value', { code: 'part-unknown', message, remedy });
+    reading.problem(at, 'value', { code: 'part-unknown', message, remedy, instead: near });
     return undefined;
   };
 }

@@ -108,6 +108,7 @@ export function sectionsOf(
       code: 'key-unknown',
       message: `no section is called '${entry.key}'`,
       remedy: `${near === undefined ? '' : `Did you mean '${near}'? `}The sections: ${known.join(', ')}.`,
+      instead: near,
     });
   }
   return found;

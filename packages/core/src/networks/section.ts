@@ -266,6 +266,7 @@ function stationExists(named: Named, { known, refused, reported }: Names, readin
     code: 'name-unknown',
     message: `no axis and no node is called '${named.name}'`,
     remedy: near === undefined ? 'Name an axis, a node of this network, or the controller.' : `Did you mean '${near}'?`,
+    instead: near,
   });
   return false;
 }

@@ -22,6 +22,8 @@ export interface Problem {
   readonly message: string;
   /** What to write instead, in one line. */
   readonly remedy: string;
+  /** What would stand at the place instead, where it is that simple. */
+  readonly instead?: string;
   readonly place: Place;
   /** The path in the file, where the place has one. */
   readonly path?: string;

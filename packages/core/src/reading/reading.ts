@@ -21,6 +21,8 @@ export interface Wording {
   readonly code: ProblemCode;
   readonly message: string;
   readonly remedy: string;
+  /** What would stand at the place instead, where it is that simple: the nearest spelling. */
+  readonly instead?: string | undefined;
   readonly notes?: readonly { readonly message: string; readonly place: Place }[];
 }
 
@@ -148,7 +150,15 @@ export class Reading {
   }
 
   #problemAt(at: Cursor, part: Part, wording: Wording): Problem {
-    return { ...wording, notes: wording.notes ?? [], place: placeIn(at.section, spanOf(at, part)), path: at.writtenAt };
+    const { instead, ...said } = wording;
+    const repair = instead === undefined ? {} : { instead };
+    return {
+      ...said,
+      ...repair,
+      notes: wording.notes ?? [],
+      place: placeIn(at.section, spanOf(at, part)),
+      path: at.writtenAt,
+    };
   }
 
   add(problem: Problem): void {

@@ -64,6 +64,7 @@ class Family {
         code: 'name-unknown',
         message: `there is no '${name}' here to be like`,
         remedy: near === undefined ? 'Name another entry of the same group.' : `Did you mean '${near}'?`,
+        instead: near,
       });
       return undefined;
     }

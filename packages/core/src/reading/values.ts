@@ -181,6 +181,7 @@ export function word<const W extends string>(words: readonly W[], spec: About): 
         code: 'word-unknown',
         message: `'${text}' is not ${due}`,
         remedy: near === undefined ? `Write ${due}.` : `Did you mean '${near}'?`,
+        instead: near,
       });
       return spoilt(path, due, words[0]!);
     },

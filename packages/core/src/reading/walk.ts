@@ -52,6 +52,7 @@ export function knownKeys(at: Cursor, known: readonly string[], reading: Reading
       code: 'key-unknown',
       message: `the key '${entry.key}' is not known here`,
       remedy: `${near === undefined ? '' : `Did you mean '${near}'? `}The keys that can stand here: ${listed(known)}.`,
+      instead: near,
     });
   }
 }

@@ -16,6 +16,7 @@ export interface ProblemAt {
   readonly message: string;
   readonly remedy: string;
   readonly severity: 'problem' | 'remark';
+  readonly replacement?: string;
   /** The file it is in, where that is not the machine file. */
   readonly elsewhere?: string;
 }

@@ -193,7 +193,7 @@ function problemAt(
   file: string,
   starts: readonly number[],
 ): ProblemAt {
-  const { place, message, remedy } = problem;
+  const { place, message, remedy, instead } = problem;
   const own = place.file === file;
   const from = own ? (starts[place.line - 1] ?? 0) + place.column - 1 : 0;
   return {
@@ -204,6 +204,7 @@ function problemAt(
     message,
     remedy,
     severity,
+    ...(instead === undefined ? {} : { replacement: instead }),
     ...(own ? {} : { elsewhere: place.file }),
   };
 }

@@ -1,6 +1,5 @@
 // What is offered while one types: on every example, each key is offered where it stands; words, parts and names too.
 import { readdirSync, readFileSync } from 'node:fs';
-import { yaml } from '@codemirror/lang-yaml';
 import { EditorState } from '@codemirror/state';
 import { demonstration } from '@layshaft/catalogue';
 import { machineSchema, read } from '@layshaft/core';
@@ -8,12 +7,13 @@ import { describe, expect, it } from 'vitest';
 import { completionsAt, type OfferedPart, type Offering } from './completion.ts';
 import { spotAt } from './path-at.ts';
 import { keysAt } from './schema-at.ts';
+import { yamlText } from './yaml-text.ts';
 
 const parts: Record<string, OfferedPart[]> = {};
 for (const [name, { kind }] of demonstration().parts)
   parts[kind] = [...(parts[kind] ?? []), { name, kind, title: `the ${kind} ${name}` }];
 const offering: Offering = { schema: machineSchema(), parts };
-const stateOf = (doc: string): EditorState => EditorState.create({ doc, extensions: [yaml()] });
+const stateOf = (doc: string): EditorState => EditorState.create({ doc, extensions: yamlText() });
 
 /** What is offered at the `|` of a text. */
 function offered(marked: string): readonly string[] {

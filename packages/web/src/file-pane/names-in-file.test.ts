@@ -1,16 +1,16 @@
 // Names of the file: each end of each run of every example, and each `like`, is among the names for its place.
 import { readdirSync, readFileSync } from 'node:fs';
-import { yaml } from '@codemirror/lang-yaml';
 import { EditorState } from '@codemirror/state';
 import { machineSchema } from '@layshaft/core';
 import { expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { namesInFile } from './names-in-file.ts';
 import type { Path } from './schema-at.ts';
+import { yamlText } from './yaml-text.ts';
 
 const schema = machineSchema();
 const names = (text: string, path: Path) =>
-  namesInFile(EditorState.create({ doc: text, extensions: [yaml()] }), schema, path);
+  namesInFile(EditorState.create({ doc: text, extensions: yamlText() }), schema, path);
 
 it.each(readdirSync('examples').filter((name) => name !== 'problems'))('those of %s', (name) => {
   const text = readFileSync(`examples/${name}/machine.yaml`, 'utf8');

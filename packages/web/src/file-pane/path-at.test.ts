@@ -1,13 +1,13 @@
 // Positions against another reader of YAML: every key and value of every example, also with the rest not yet typed.
 import { readdirSync, readFileSync } from 'node:fs';
-import { yaml } from '@codemirror/lang-yaml';
 import { EditorState } from '@codemirror/state';
 import { describe, expect, it } from 'vitest';
 import { isMap, isScalar, isSeq, type Node, parseDocument } from 'yaml';
 import { keysUnder, type Spot, spotAt } from './path-at.ts';
 import type { Path } from './schema-at.ts';
+import { yamlText } from './yaml-text.ts';
 
-const stateOf = (doc: string): EditorState => EditorState.create({ doc, extensions: [yaml()] });
+const stateOf = (doc: string): EditorState => EditorState.create({ doc, extensions: yamlText() });
 
 /** What stands at the `|` of a text. */
 const at = (marked: string): Spot | undefined => spotAt(stateOf(marked.replace('|', '')), marked.indexOf('|'));
@@ -75,6 +75,9 @@ describe('a position', () => {
     ['the place behind a colon in braces that nobody closed', 'a: { b: |\nc: 1\n', 'value', ['a', 'b']],
     ['the place behind a comma in brackets', 'a: [x, | ]', 'value', ['a', 1]],
     ['brackets that nobody closed', 'a:\n  - [x, y, |\n  - [u, v]\n', 'value', ['a', 0, 2]],
+    ['a map whose first key is a range', 'a:\n  b_[1..3]: { c: 1 }\n  d:\n    e: |', 'value', ['a', 'd', 'e']],
+    ['the entry of a range', 'a:\n  b_[1..3]c: { d: | }', 'value', ['a', 'b_[1..3]c', 'd']],
+    ['a map behind a bracket that is no range', 'a: [1..3]\nb: |', 'value', ['b']],
     ['braces over several lines', 'a: { b: 1,\n     c| }', 'key', ['a']],
   ])('in %s', (_, marked, kind, path) => {
     expect(at(marked)).toMatchObject({ at: kind, path });

@@ -34,11 +34,10 @@ export function spotAt(state: EditorState, position: number): Spot | undefined {
   const node = top?.resolve(position, /[^\s,[{]$/.test(before) ? -1 : 1);
   if (node?.name !== 'Literal' && node?.name !== 'QuotedLiteral') return undefined;
 
-  const key = node.parent?.name === 'Key' ? node.parent : undefined;
-  const pair = key?.parent ?? undefined;
+  const pair = pairOfKey(node);
   const to = touches ? Math.min(Math.max(node.to, position), line.to) : position;
   return {
-    at: key === undefined ? 'value' : 'key',
+    at: pair === undefined ? 'value' : 'key',
     path: pathOf(node, whole.doc),
     from: node.from,
     to,
@@ -46,6 +45,13 @@ export function spotAt(state: EditorState, position: number): Spot | undefined {
     inBrackets: pair?.parent?.name === 'FlowMapping',
     colon: /^\s*:/.test(state.sliceDoc(to, line.to)),
   };
+}
+
+/** The pair of which a word is the key. A word alone in brackets that are not closed is none, though the tree says so. */
+function pairOfKey(word: Node): Node | undefined {
+  const pair = word.parent?.name === 'Key' ? word.parent.parent! : undefined;
+  const braceless = pair?.parent?.name === 'FlowMapping' && pair.parent.getChild('{') === null;
+  return braceless && pair?.getChild(':') === null ? undefined : pair;
 }
 
 /** The keys of the map at a path, as they are written. */
@@ -63,8 +69,8 @@ export function keysUnder(state: EditorState, path: Path): readonly string[] {
 
 type Node = NonNullable<ReturnType<typeof ensureSyntaxTree>>['topNode'];
 
-/** How long a keystroke may wait for the tree of a large file, ms. From memory: 100 ms is still felt as at once. */
-const patience_ms = 100;
+/** How long a tree may take, ms: usually all but a line of it is there. Our judgement; later, nothing is offered. */
+const patience_ms = 1000;
 
 const treeOf = (state: EditorState): Node | undefined =>
   ensureSyntaxTree(state, state.doc.length, patience_ms)?.topNode;

@@ -2,7 +2,7 @@
 import { EditorState } from '@codemirror/state';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { type ProblemAt, problemMarks, problemsOf, setProblems } from './problem-marks.ts';
+import { mostSaid, type ProblemAt, problemMarks, problemsOf, setProblems } from './problem-marks.ts';
 
 const problem = (from: number, to: number): ProblemAt => ({
   from,
@@ -12,6 +12,30 @@ const problem = (from: number, to: number): ProblemAt => ({
   message: 'wrong',
   remedy: 'Write something else.',
   severity: 'problem',
+});
+
+it('one goes with its text, tells the line it has come to, and takes in what is typed into it', () => {
+  let state = EditorState.create({ doc: 'a: 1\nb: flexibel\n', extensions: [problemMarks] });
+  state = state.update({ effects: setProblems.of([{ ...problem(8, 16), line: 2, column: 4 }]) }).state;
+  state = state.update({ changes: { from: 16, insert: ' # here' } }).state;
+  state = state.update({ changes: { from: 0, insert: '# new\n- ' } }).state;
+  expect(problemsOf(state)).toMatchObject([{ from: 16, line: 3, column: 4 }]);
+  const { from } = problemsOf(state)[0]!;
+  state = state.update({ changes: { from, to: from + 8, insert: 'solid' } }).state;
+  expect(state.sliceDoc(from, problemsOf(state)[0]!.to)).toBe('solid # here');
+});
+
+it('all are underlined, the first of many are also said under their lines', () => {
+  const doc = 'x\n'.repeat(mostSaid + 10);
+  const all = Array.from({ length: mostSaid + 10 }, (_, line) => problem(2 * line, 2 * line + 1));
+  let state = EditorState.create({ doc, extensions: [problemMarks] });
+  state = state.update({ effects: setProblems.of(all) }).state;
+  let [underlined, said] = [0, 0];
+  state.field(problemMarks).marks.between(0, doc.length, (from, to, { spec }) => {
+    if (spec.block === true) said++;
+    else if (to === from + 1) underlined++;
+  });
+  expect([underlined, said]).toEqual([mostSaid + 10, mostSaid]);
 });
 
 it('one behind the end of the text does not keep the next letter from being typed', () => {
