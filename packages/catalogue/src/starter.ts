@@ -31,7 +31,7 @@ networks:
     cycle: 1 ms                        # or open, when it is still to be chosen; then the check says what is needed
     repeats: 2                         # repeats kept in hand in each cycle, for all stations together
     non_cyclic: 512 octets             # the whole frame for parameters and diagnosis, once in each cycle
-    nodes:                             # what is on the network beside the axes
+    nodes:                             # what is on the network beside the axes: racks, hubs, switches
       rack: { part: rack_small, every: 2 cycles }
     runs:                              # from, to, length, cable: outwards from the controller
       - [controller, infeed, 3 m, solid]
