@@ -142,14 +142,16 @@ const call = (name: string, args: MathNode[]): MathNode => new math.FunctionNode
 /** A text in which what never matters is settled: the same for a + b and b + a, and for abs(a - b) and abs(b - a). */
 function ordered(node: MathNode): string {
   if (math.isParenthesisNode(node)) return ordered(node.content);
-  if (math.isFunctionNode(node) && node.fn.name === 'abs') return `abs(${ofEitherSign(node.args[0]!)})`;
+  if (math.isFunctionNode(node) && ['abs', 'cos'].includes(node.fn.name))
+    return `${node.fn.name}(${ofEitherSign(node.args[0]!)})`;
   if (math.isFunctionNode(node)) return `${node.fn.name}(${node.args.map(ordered).toSorted().join()})`;
   if (!math.isOperatorNode(node)) return node.toString();
   const { fn, args } = node as unknown as { fn: string; args: MathNode[] };
   if (fn === 'add' || fn === 'subtract' || fn === 'unaryMinus') return `(${termsOf(node).toSorted().join(' ')})`;
   if (fn === 'multiply') return `(${factorsOf(node).toSorted().join('*')})`;
   // The square of what is negative is that of what is positive.
-  if (fn === 'pow' && Number(args[1]) % 2 === 0) return `pow(${ofEitherSign(args[0]!)},${ordered(args[1]!)})`;
+  if ((fn === 'pow' || fn === 'dotPow') && Number(args[1]) % 2 === 0)
+    return `${fn}(${ofEitherSign(args[0]!)},${ordered(args[1]!)})`;
   const sides = args.map(ordered);
   return `${fn}(${fn === 'equal' || fn === 'unequal' ? sides.toSorted() : sides})`;
 }

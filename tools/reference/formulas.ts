@@ -23,9 +23,11 @@ function publishedCases(formulas: readonly FormulaRecord[]): string {
   const signs = [...new Set(formulas.map(({ proof }) => proof).filter((proof) => /^[A-Z]\d+$/.test(proof)))];
   const titles = titlesOf(repositoryFiles().filter(({ path }) => path.endsWith('.published.test.ts')));
   const rows = titles.flatMap((title): [string, string][] => {
-    const [, sign = '', derived = '', what = ''] = /^([A-Z]\d+)(, derived[^:]*)?: (.*)$/.exec(title) ?? [];
+    const [, sign = '', derived, how, what = ''] =
+      /^([A-Z]\d+)(?:, (derived)[^:]*| \((read|inputs read|derived)\))?: (.*)$/.exec(title) ?? [];
+    const computed = derived !== undefined || (how !== undefined && how !== 'read');
     const text = what.replaceAll(/%[a-z]/g, '…').replace(/\((type \d+)[^)]*\)$/, '($1 of IEC 61158)');
-    return signs.includes(sign) ? [[sign, `${text}${derived === '' ? '' : '; computed from what is published'}`]] : [];
+    return signs.includes(sign) ? [[sign, `${text}${computed ? '; computed from what is published' : ''}`]] : [];
   });
   rows.sort(([a], [b]) => (a[0]! < b[0]! ? -1 : a[0]! > b[0]! ? 1 : Number(a.slice(1)) - Number(b.slice(1))));
   const missing = signs.filter((sign) => !rows.some(([each]) => each === sign));

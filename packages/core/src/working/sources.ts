@@ -27,6 +27,10 @@ const register = {
   'vdi-2143': { kind: 'standard', cite: 'VDI 2143, motion laws' },
   rothbart: { kind: 'published', cite: 'Rothbart, Cam Design Handbook' },
   'khurmi-gupta': { kind: 'published', cite: 'Khurmi and Gupta, Theory of Machines' },
+  dubey: { kind: 'published', cite: 'Dubey, Fundamentals of Electrical Drives' },
+  jindal: { kind: 'published', cite: 'Jindal, Machine Design' },
+  kosow: { kind: 'published', cite: 'Kosow, Electric Machinery and Transformers' },
+  downey: { kind: 'published', cite: 'Downey, Modeling and Simulation in Python' },
   ruckig: { kind: 'published', cite: 'Ruckig test suite' },
   'ieee-802.3': { kind: 'standard', cite: 'IEEE Std 802.3' },
 } as const satisfies Record<string, Source>;
