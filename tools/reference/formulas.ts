@@ -29,7 +29,8 @@ function publishedCases(formulas: readonly FormulaRecord[]): string {
     const text = what.replaceAll(/%[a-z]/g, '…').replace(/\((type \d+)[^)]*\)$/, '($1 of IEC 61158)');
     return signs.includes(sign) ? [[sign, `${text}${computed ? '; computed from what is published' : ''}`]] : [];
   });
-  rows.sort(([a], [b]) => (a[0]! < b[0]! ? -1 : a[0]! > b[0]! ? 1 : Number(a.slice(1)) - Number(b.slice(1))));
+  const order = ([sign, text]: [string, string]): string => `${sign[0]}${sign.slice(1).padStart(4, '0')} ${text}`;
+  rows.sort((a, b) => (order(a) < order(b) ? -1 : 1));
   const missing = signs.filter((sign) => !rows.some(([each]) => each === sign));
   if (missing.length > 0) throw new Error(`no published test is called ${missing.join(', ')}`);
   return `## Published cases\n\n${table(['case', 'what the code must give'], rows)}`;
