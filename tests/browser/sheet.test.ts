@@ -169,6 +169,32 @@ describe('the sheet', () => {
     await soon(() => page.locator('.note').getAttribute('data-note')).toBe(chain.at(-2));
   });
 
+  it('draws pictures at the width that they have, also after a working is closed', async () => {
+    const fits = () =>
+      page
+        .locator('figure')
+        .first()
+        .evaluate((figure) => Math.abs(figure.clientWidth - figure.querySelector('svg')!.clientWidth) < 2);
+    await soon(fits).toBe(true);
+    await page.locator(`[data-finding="${cycle}"] button`).click();
+    await page.locator('.note').waitFor();
+    await soon(fits).toBe(true);
+    await page.locator(`[data-finding="${cycle}"] button`).click();
+    await soon(() => page.locator('.note').count()).toBe(0);
+    await soon(fits).toBe(true);
+  });
+
+  it('asks once for a catalogue that is not there, however often the text changes', async () => {
+    const asked: string[] = [];
+    page.on('request', (request) => void (request.url().includes('our_parts') && asked.push(request.url())));
+    folder.write(file, `catalogue: [demonstration, our_parts.yaml]\n${folder.read(file)}`);
+    await soon(() => page.locator('.file-problem').count()).toBeGreaterThan(0);
+    await type('repeats', '3');
+    await type('repeats', '4');
+    await onDisk();
+    expect(asked).toHaveLength(1);
+  });
+
   it('opens at the address that the URL names', async () => {
     const { page: other } = await openPage(browser, folder, `${file}?at=networks.cycle.used@drives`);
     await soon(() => other.locator('.note').getAttribute('data-note')).toBe('networks.cycle.used@drives');

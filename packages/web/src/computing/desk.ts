@@ -23,7 +23,8 @@ import {
   textAt,
   textOf,
 } from '@layshaft/core';
-import type { Edited, Looking, PartAt, RequestKind, Requests, Snapshot } from './protocol.ts';
+import type { OfferedPart, Offering } from '../file-pane/file-pane.ts';
+import type { At, Edited, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
 import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
 
 type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['answer'] };
@@ -51,7 +52,7 @@ export function openDesk(): Handlers {
     shown = viewsOf(assessment, looking.address);
     return snapshotOf(assessment, shown, looking.width_px, wanting);
   };
-  const write = (path: string, value: string, at: 'here' | 'source' | undefined, looking: Looking): Edited => {
+  const write = (path: string, value: string, at: At, looking: Looking): Edited => {
     const result = splice(machine, { path, value, ...(at && { at }) });
     if (result.kind === 'choice') return result;
     if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
@@ -111,9 +112,9 @@ export function openDesk(): Handlers {
 }
 
 /** All parts, by kind; one of a later catalogue goes before an earlier one of its name. */
-function partsOf(catalogues: readonly Catalogue[]): Readonly<Record<string, readonly PartAt[]>> {
+function partsOf(catalogues: readonly Catalogue[]): Offering['parts'] {
   const all = new Map(catalogues.flatMap(({ parts }) => [...parts]));
-  const byKind: Record<string, PartAt[]> = {};
+  const byKind: Record<string, OfferedPart[]> = {};
   for (const [name, { kind, title }] of all) {
     byKind[kind] = [...(byKind[kind] ?? []), { name, kind, title: textOf(title) ?? '' }];
   }

@@ -1,5 +1,15 @@
 // What the page and the worker say to each other: plain data only.
-import type { Asking, CellJson, Comparison, FindingJson, MarginBar, SetWorking, Verdict } from '@layshaft/core';
+import type {
+  Asking,
+  Candidate,
+  CellJson,
+  Comparison,
+  FindingJson,
+  MarginBar,
+  SetWorking,
+  Verdict,
+} from '@layshaft/core';
+import type { Offering, ProblemAt as ProblemInFile, TextEdit } from '../file-pane/file-pane.ts';
 
 /** A text of the folder, by the name that the machine file has for it. */
 export interface CatalogueText {
@@ -8,15 +18,8 @@ export interface CatalogueText {
   readonly text: string;
 }
 
-export interface ProblemAt {
-  readonly from: number;
-  readonly to: number;
-  readonly line: number;
-  readonly column: number;
-  readonly message: string;
-  readonly remedy: string;
-  readonly severity: 'problem' | 'remark';
-  readonly replacement?: string;
+/** A problem of the machine file, or of another one that it names. */
+export interface ProblemAt extends ProblemInFile {
   /** The file it is in, where that is not the machine file. */
   readonly elsewhere?: string;
 }
@@ -119,22 +122,9 @@ export interface WorkingAt {
   readonly lines: readonly number[];
 }
 
-/** A part that a catalogue has. */
-export interface PartAt {
-  readonly name: string;
-  readonly kind: string;
-  readonly title: string;
-}
-
-export interface Edit {
-  readonly from: number;
-  readonly to: number;
-  readonly insert: string;
-}
-
 /** What came of an edit on the sheet. */
 export type Edited =
-  | { readonly kind: 'edit'; readonly edit: Edit; readonly snapshot: Snapshot }
+  | { readonly kind: 'edit'; readonly edit: TextEdit; readonly snapshot: Snapshot }
   | { readonly kind: 'unchanged' }
   | { readonly kind: 'choice'; readonly here: string; readonly source: string; readonly shared: readonly string[] }
   | { readonly kind: 'refused'; readonly says: string; readonly advice: string };
@@ -144,7 +134,10 @@ export interface Looking {
   readonly width_px: number;
 }
 
-type At = 'here' | 'source' | undefined;
+/** Where an inherited value is written: here alone, or at its source; not said yet. */
+export type At = 'here' | 'source' | undefined;
+/** To a place on the span of an input, 0 to 1, or by so many steps. */
+export type By = { readonly place: number } | { readonly steps: number };
 
 /** Each request with what answers it. */
 export interface Requests {
@@ -153,20 +146,17 @@ export interface Requests {
   look: { ask: { looking: Looking }; answer: Snapshot };
   write: { ask: { path: string; value: string; at: At; looking: Looking }; answer: Edited };
   move: {
-    ask: { path: string; by: { place: number } | { steps: number }; at: At; looking: Looking };
+    ask: { path: string; by: By; at: At; looking: Looking };
     answer: Edited;
   };
   explain: { ask: { address: string }; answer: WorkingAt | undefined };
   table: { ask: { address: string; name: string }; answer: TableAt | undefined };
   /** A picture as a file of its own. */
   picture: { ask: { address: string; name: string; width_px: number }; answer: string | undefined };
-  inputs: { ask: { finding: string }; answer: readonly { path: string; text: string; origin: string }[] };
+  inputs: { ask: { finding: string }; answer: readonly Candidate[] };
   backwards: { ask: { finding: string; path: string }; answer: Asking };
   compare: { ask: { with: string }; answer: Comparison };
-  completion: {
-    ask: Record<never, never>;
-    answer: { schema: object; parts: Readonly<Record<string, readonly PartAt[]>> };
-  };
+  completion: { ask: Record<never, never>; answer: Offering };
 }
 
 export type RequestKind = keyof Requests;

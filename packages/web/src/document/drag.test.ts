@@ -1,6 +1,7 @@
 // A drag: while one move is under way the last of the others waits, steps add up, and a refusal ends it.
 import { expect, it } from 'vitest';
-import { type By, Drag } from './drag.ts';
+import type { By } from '../computing/protocol.ts';
+import { Drag } from './drag.ts';
 
 /** A drag whose moves end when the test says so. */
 function slowDrag() {

@@ -1,9 +1,6 @@
 // One drag of an input: many moves, of which the last one waits while one is under way; all are one step of undo.
 
-/** To a place on the input's span, 0 to 1, or by so many steps. */
-export type By = { readonly place: number } | { readonly steps: number };
-/** Where an inherited value is written: here alone, or at its source; not said yet. */
-export type At = 'here' | 'source' | undefined;
+import type { At, By } from '../computing/protocol.ts';
 
 export class Drag {
   readonly path: string;
@@ -18,6 +15,11 @@ export class Drag {
     this.path = path;
     this.group = group;
     this.#make = make;
+  }
+
+  /** Whether a move is under way. */
+  get busy(): boolean {
+    return this.#busy;
   }
 
   move(by: By): void {

@@ -1,13 +1,12 @@
 // One machine file on the page: the text in the file pane, what the worker makes of it, and where it is kept.
 // Every edit, typed or made on the sheet, goes through the file pane, so that there is one text and one undo.
 import { starterFor } from '@layshaft/catalogue';
-import type { Asking } from '@layshaft/core';
 import type { Computer } from '../computing/computer.ts';
-import type { Edited, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
-import type { FilePane, Offering } from '../file-pane/file-pane.ts';
+import type { At, By, Edited, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
+import type { ChangedBy, FilePane } from '../file-pane/file-pane.ts';
 import type { Folder } from '../files/folder.ts';
 import { memory } from './browser-memory.ts';
-import { type At, type By, Drag } from './drag.ts';
+import { Drag } from './drag.ts';
 import { Keeper } from './keeper.ts';
 import { printHash, readHash } from './place.ts';
 import { emptyState, type SheetState } from './state.ts';
@@ -65,11 +64,6 @@ export class Sheet {
     await this.#followUrl();
   }
 
-  /** What the file pane may offer while one types; asked anew each time, since catalogues may have come. */
-  completion(): Promise<Offering | undefined> {
-    return this.#ask('completion', {});
-  }
-
   async #listFiles(): Promise<void> {
     const files = await this.#folder.list();
     if (files !== undefined) this.#set({ files });
@@ -100,6 +94,7 @@ export class Sheet {
       this.#set({ notice: `${file} cannot be read. Choose another file.` });
       return;
     }
+    this.#catalogues.clear();
     this.#pane?.destroy();
     const pane = this.#makePane!({ text, saved: memory.history(file) });
     this.#pane = pane;
@@ -148,7 +143,7 @@ export class Sheet {
       do {
         this.#readAgain = false;
         const { file } = this.#state;
-        const snapshot = await this.#ask('read', { file: file!, text: this.#pane!.text(), looking: this.#looking });
+        const snapshot = await this.ask('read', { file: file!, text: this.#pane!.text(), looking: this.#looking });
         if (snapshot !== undefined) this.#show(snapshot);
       } while (this.#readAgain);
     } finally {
@@ -163,20 +158,23 @@ export class Sheet {
     // Of a text that has been typed on meanwhile the next snapshot tells.
     if ((had > 0 || snapshot.problems.length > 0) && snapshot.text === this.#pane!.text())
       this.#pane!.setProblems(snapshot.problems.filter(({ elsewhere }) => elsewhere === undefined));
-    if (snapshot.wanting.length > 0) void this.#fetchCatalogues(snapshot.wanting);
+    // One that is not there is asked for again when the disk tells of it.
+    const asked = new Set(this.#catalogues.values());
+    const wanting = snapshot.wanting.filter((name) => !asked.has(name));
+    if (wanting.length > 0) void this.#fetchCatalogues(wanting);
   }
 
   /** Catalogues of the user's own lie beside the machine file; one that is not there stays a problem of the file. */
   async #fetchCatalogues(names: readonly string[]): Promise<void> {
     const { file } = this.#state;
     const folder = file!.slice(0, file!.lastIndexOf('/') + 1);
+    for (const name of names) this.#catalogues.set(folder + name, name);
     const found = await Promise.all(
       names.map(async (name) => ({ name, file: folder + name, text: (await this.#folder.load(folder + name))?.text })),
     );
-    for (const each of found) this.#catalogues.set(each.file, each.name);
     const texts = found.flatMap(({ text, ...each }) => (text === undefined ? [] : [{ ...each, text }]));
     if (texts.length === 0) return;
-    const snapshot = await this.#ask('catalogues', { texts, looking: this.#looking });
+    const snapshot = await this.ask('catalogues', { texts, looking: this.#looking });
     if (snapshot !== undefined && snapshot.text === this.#pane!.text()) this.#show(snapshot);
   }
 
@@ -189,7 +187,7 @@ export class Sheet {
       await this.openTable(address, name);
     }
     const other = kept.find(({ name }) => name === against);
-    this.#set({ comparison: other && (await this.#ask('compare', { with: other.text })) });
+    this.#set({ comparison: other && (await this.ask('compare', { with: other.text })) });
   }
 
   /** Looks at an address: its chapter or view comes into sight, a number's working opens. */
@@ -202,21 +200,25 @@ export class Sheet {
     if (address === undefined) {
       this.#set({ note: undefined });
       this.#pane?.light([]);
-      return;
     }
-    const snapshot = await this.#ask('look', { looking: this.#looking });
+    await this.#redraw();
+    if (address !== undefined) await this.#explain(address);
+  }
+
+  /** The same text, looked at from another address or at another width. */
+  async #redraw(): Promise<void> {
+    const snapshot = await this.ask('look', { looking: this.#looking });
     if (snapshot !== undefined && snapshot.text === this.#pane?.text()) this.#set({ snapshot });
-    await this.#explain(address);
   }
 
   async #explain(address: string): Promise<void> {
-    const note = await this.#ask('explain', { address });
+    const note = await this.ask('explain', { address });
     this.#set({ note });
     this.#pane?.light(note?.lines ?? []);
   }
 
   async openTable(address: string, name: string): Promise<void> {
-    const table = await this.#ask('table', { address, name });
+    const table = await this.ask('table', { address, name });
     const { [`${address} ${name}`]: _, ...others } = this.#state.tables;
     this.#set({ tables: table === undefined ? others : { ...others, [`${address} ${name}`]: table } });
   }
@@ -228,26 +230,24 @@ export class Sheet {
 
   /** A picture as a file of its own. */
   pictureFile(address: string, name: string): Promise<string | undefined> {
-    return this.#ask('picture', { address, name, width_px: this.#width_px });
+    return this.ask('picture', { address, name, width_px: this.#width_px });
   }
 
   /** The width that pictures are drawn at. */
   resize(width_px: number): void {
     if (Math.abs(width_px - this.#width_px) < 1) return;
     this.#width_px = width_px;
-    if (this.#state.snapshot !== undefined) void this.look(this.#state.address);
+    if (this.#state.snapshot !== undefined) void this.#redraw();
   }
 
   reveal(line: number): void {
-    const text = this.#pane?.text().split('\n') ?? [];
-    const from = text.slice(0, line - 1).reduce((sum, each) => sum + each.length + 1, 0);
-    this.#pane?.reveal(from, from + (text[line - 1]?.length ?? 0));
+    this.#pane?.reveal(line);
   }
 
   // ── editing ────────────────────────────────────────────────────────────────────────────────────────────────────────
 
   /** The pane tells of every change of its text. */
-  changed(by: 'typing' | 'sheet' | 'undo' | 'replace'): void {
+  changed(by: ChangedBy): void {
     this.#keeper.changed();
     if (by === 'sheet') return;
     const now = performance.now();
@@ -271,7 +271,7 @@ export class Sheet {
   }
 
   async #writeAt(path: string, value: string, at: At): Promise<void> {
-    const edited = await this.#ask('write', { path, value, at, looking: this.#looking });
+    const edited = await this.ask('write', { path, value, at, looking: this.#looking });
     if (edited !== undefined)
       this.#take(edited, `write ${++this.#edits}`, (chosen) => void this.#writeAt(path, value, chosen));
     await this.#follow();
@@ -288,13 +288,15 @@ export class Sheet {
   }
 
   endMove(): void {
+    // A move that is still under way is followed when it ends.
+    const isIdle = this.#drag?.busy !== true;
     this.#drag = undefined;
-    void this.#follow();
+    if (isIdle) void this.#follow();
   }
 
   async #moveBy(by: By, drag: Drag): Promise<boolean> {
     const { path, group, at } = drag;
-    const edited = await this.#ask('move', { path, by, at, looking: this.#looking });
+    const edited = await this.ask('move', { path, by, at, looking: this.#looking });
     if (edited === undefined) return false;
     const goesOn = this.#take(edited, group, (chosen) => {
       drag.at = chosen;
@@ -337,16 +339,6 @@ export class Sheet {
     }
   }
 
-  // ── asking backwards ───────────────────────────────────────────────────────────────────────────────────────────────
-
-  async inputsOf(finding: string): Promise<readonly { path: string; text: string; origin: string }[]> {
-    return (await this.#ask('inputs', { finding })) ?? [];
-  }
-
-  backwards(finding: string, path: string): Promise<Asking | undefined> {
-    return this.#ask('backwards', { finding, path });
-  }
-
   // ── kept states ────────────────────────────────────────────────────────────────────────────────────────────────────
 
   keep(name: string): void {
@@ -385,8 +377,8 @@ export class Sheet {
 
   // ── asking the worker ──────────────────────────────────────────────────────────────────────────────────────────────
 
-  /** Nothing when the program itself is defective; the page then says so. */
-  async #ask<K extends RequestKind>(kind: K, ask: Requests[K]['ask']): Promise<Requests[K]['answer'] | undefined> {
+  /** Asks the worker of the present text. Nothing when the program itself is defective; the page then says so. */
+  async ask<K extends RequestKind>(kind: K, ask: Requests[K]['ask']): Promise<Requests[K]['answer'] | undefined> {
     try {
       return await this.#computer.ask(kind, ask);
     } catch (error) {

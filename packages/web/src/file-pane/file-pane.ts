@@ -1,8 +1,8 @@
 // The pane of the machine file. Its text is the only state of the sheet: every edit, also from the sheet, goes through it.
-import { defaultKeymap, historyKeymap, indentWithTab, redo, redoDepth, undo, undoDepth } from '@codemirror/commands';
+import { defaultKeymap, historyKeymap, indentWithTab, redo, undo } from '@codemirror/commands';
 import { type Extension, Transaction } from '@codemirror/state';
 import { EditorView, keymap, lineNumbers } from '@codemirror/view';
-import { type AskOffering, fileCompletion, type Offering } from './completion.ts';
+import { type AskOffering, fileCompletion, type OfferedPart, type Offering } from './completion.ts';
 import {
   type ChangedBy,
   changedBy,
@@ -18,7 +18,7 @@ import type { TextEdit } from './text-changes.ts';
 import { yamlText } from './yaml-text.ts';
 import './file-pane.css';
 
-export type { ChangedBy, Offering, ProblemAt, TextEdit };
+export type { ChangedBy, OfferedPart, Offering, ProblemAt, TextEdit };
 
 export interface FilePane {
   /** The text as it stands. Line breaks are `\n`, whatever the file on disk has; all offsets count in this text. */
@@ -30,17 +30,14 @@ export interface FilePane {
   /** False when there is nothing to undo. */
   undo(): boolean;
   redo(): boolean;
-  canUndo(): boolean;
-  canRedo(): boolean;
   /** Shows these problems and no others; until the next call they move with the text. */
   setProblems(problems: readonly ProblemAt[]): void;
   /** Lights these lines, counted from 1, and no others. */
   light(lines: readonly number[]): void;
-  /** Scrolls to a stretch of text, selects it and takes the focus; no step of undo. */
-  reveal(from: number, to: number): void;
+  /** Scrolls to a line, counted from 1, selects it and takes the focus; no step of undo. */
+  reveal(line: number): void;
   /** The document with its whole history as JSON text, for `saved` of `createFilePane`. */
   toJSON(): string;
-  focus(): void;
   destroy(): void;
 }
 
@@ -56,8 +53,6 @@ export interface FilePaneOptions {
   /** What can be completed from. */
   readonly completion: AskOffering;
   readonly onChange: (text: string, by: ChangedBy) => void;
-  /** The line of the cursor, counted from 1, whenever it becomes another. */
-  readonly onCursor?: (line: number) => void;
 }
 
 export function createFilePane(options: FilePaneOptions): FilePane {
@@ -74,11 +69,10 @@ export function createFilePane(options: FilePaneOptions): FilePane {
     },
     undo: () => undo(view),
     redo: () => redo(view),
-    canUndo: () => undoDepth(view.state) > 0,
-    canRedo: () => redoDepth(view.state) > 0,
     setProblems: (problems) => view.dispatch({ effects: setProblems.of(problems) }),
     light: (lines) => view.dispatch(lightLines(view.state, lines)),
-    reveal: (from, to) => {
+    reveal: (line) => {
+      const { from, to } = view.state.doc.line(Math.min(line, view.state.doc.lines));
       view.dispatch({
         selection: { anchor: from, head: to },
         effects: EditorView.scrollIntoView(from, { y: 'center' }),
@@ -87,7 +81,6 @@ export function createFilePane(options: FilePaneOptions): FilePane {
       view.focus();
     },
     toJSON: () => savedDocument(view.state),
-    focus: () => view.focus(),
     destroy: () => view.destroy(),
   };
 }
@@ -124,11 +117,9 @@ function leaveWithTab(view: EditorView): boolean {
   return true;
 }
 
-function listener({ onChange, onCursor }: FilePaneOptions): Extension {
-  return EditorView.updateListener.of(({ state, startState, docChanged, transactions }) => {
+function listener({ onChange }: FilePaneOptions): Extension {
+  return EditorView.updateListener.of(({ state, transactions }) => {
     const edit = transactions.findLast((each) => each.docChanged);
-    if (docChanged && edit !== undefined) onChange(state.doc.toString(), changedBy(edit));
-    const line = state.doc.lineAt(state.selection.main.head).number;
-    if (line !== startState.doc.lineAt(startState.selection.main.head).number) onCursor?.(line);
+    if (edit !== undefined) onChange(state.doc.toString(), changedBy(edit));
   });
 }

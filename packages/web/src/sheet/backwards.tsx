@@ -1,5 +1,5 @@
 // Asking backwards: which value of one input just keeps the reserve of a finding?
-import type { Asking } from '@layshaft/core';
+import type { Asking, Candidate } from '@layshaft/core';
 import { useEffect, useState } from 'react';
 import { useSheet } from './context.ts';
 
@@ -11,21 +11,21 @@ interface BackwardsProps {
 
 export function Backwards({ finding, text }: BackwardsProps) {
   const sheet = useSheet();
-  const [inputs, setInputs] = useState<readonly { path: string; text: string; origin: string }[]>([]);
+  const [inputs, setInputs] = useState<readonly Candidate[]>([]);
   const [path, setPath] = useState<string>();
   const [asked, setAsked] = useState<Asking>();
   // biome-ignore lint/correctness/useExhaustiveDependencies: another text has other inputs
   useEffect(() => {
     let current = true;
     setAsked(undefined);
-    void sheet.inputsOf(finding).then((found) => current && setInputs(found));
+    void sheet.ask('inputs', { finding }).then((found) => current && setInputs(found ?? []));
     return () => {
       current = false;
     };
   }, [sheet, finding, text]);
   if (inputs.length === 0) return null;
   const chosen = path ?? inputs[0]!.path;
-  const ask = async (): Promise<void> => setAsked(await sheet.backwards(finding, chosen));
+  const ask = async (): Promise<void> => setAsked(await sheet.ask('backwards', { finding, path: chosen }));
   return (
     <form
       className="backwards"

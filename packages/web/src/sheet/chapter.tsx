@@ -19,9 +19,6 @@ export function Chapter({ chapter, state }: { readonly chapter: ChapterAt; reado
           several={chapter.views.length > 1}
         />
       ))}
-      {state.snapshot?.looked.map((view) => (
-        <ViewOf key={view.address} view={view} state={state} title={view.title} several={false} />
-      ))}
     </section>
   );
 }
@@ -35,7 +32,7 @@ interface ViewProps {
   readonly several: boolean;
 }
 
-function ViewOf({ view, state, title, id, several }: ViewProps) {
+export function ViewOf({ view, state, title, id, several }: ViewProps) {
   const inputsBefore = new Map(
     [...(state.before?.chapters.flatMap(({ views }) => views) ?? []), ...(state.before?.looked ?? [])].flatMap(
       ({ inputs }) => inputs.map((input) => [input.path, input.place] as const),

@@ -5,7 +5,7 @@ import type { SheetState } from '../document/state.ts';
 import { createFilePane } from '../file-pane/file-pane.ts';
 import { Compared } from '../keep/compared.tsx';
 import { Margins } from '../margins/margins.tsx';
-import { Chapter } from '../sheet/chapter.tsx';
+import { Chapter, ViewOf } from '../sheet/chapter.tsx';
 import { SheetContext } from '../sheet/context.ts';
 import { Note } from '../sheet/note.tsx';
 import { Origins } from '../sheet/origins.tsx';
@@ -51,6 +51,9 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
               {state.snapshot?.chapters.map((chapter) => (
                 <Chapter key={chapter.domain} chapter={chapter} state={state} />
               ))}
+              {state.snapshot?.looked.map((view) => (
+                <ViewOf key={view.address} view={view} state={state} title={view.title} several={false} />
+              ))}
               {state.snapshot !== undefined && state.snapshot.chapters.length === 0 && <Empty />}
               {state.file === undefined ? <Welcome /> : <Origins />}
             </div>
@@ -91,7 +94,7 @@ function begin(sheet: Sheet, parent: HTMLElement): void {
       ...(saved === undefined ? {} : { saved }),
       label: 'Text of the machine file',
       nonce: document.querySelector<HTMLMetaElement>('meta[name="csp-nonce"]')?.content ?? '',
-      completion: () => sheet.completion(),
+      completion: () => sheet.ask('completion', {}),
       onChange: (_, by) => sheet.changed(by),
     }),
   );

@@ -1,5 +1,6 @@
 // Moments of inertia: of bodies about their axis, of masses that a train moves along, and as seen through a gear.
 import { formula } from '../../working/formula.ts';
+import { total } from '../../working/total.ts';
 
 export const cylinderMass = formula({
   id: 'axes.cylinder.mass',
@@ -147,7 +148,7 @@ export const totalInertia = formula({
   try: { J: [1e-6, 10] },
   source: 'definition',
   proof: 'S3',
-  of: (J: readonly number[]) => J.reduce((sum, each) => sum + each, 0),
+  of: (J: readonly number[]) => total(J),
 });
 
 export const inertiaRatio = formula({

@@ -1,6 +1,7 @@
 // What a load asks for: gravity, friction, screws, webs and acceleration, as forces along the way or torques at a shaft.
 // Forces and torques are over 0 where they are against the motion, so that the motor has to overcome them.
 import { formula } from '../../working/formula.ts';
+import { total } from '../../working/total.ts';
 
 /** A counterweight hangs by a rope, whatever the way's inclination; its mass moves too and adds to what is accelerated. */
 export const gravityForce = formula({
@@ -172,7 +173,7 @@ export const accelerationTorque = formula({
 const all = {
   text: 'sum(x)',
   source: 'definition',
-  of: (x: readonly number[]) => x.reduce((sum, each) => sum + each, 0),
+  of: (x: readonly number[]) => total(x),
 } as const;
 
 export const totalForce = formula({

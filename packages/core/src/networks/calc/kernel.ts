@@ -1,6 +1,6 @@
 // What the controller computes in each cycle, and what it may take.
 import { formula } from '../../working/formula.ts';
-import { total } from './total.ts';
+import { total } from '../../working/total.ts';
 
 export const kernelTime = formula({
   id: 'networks.kernel.time',

@@ -1,6 +1,6 @@
 // Cables and collisions: what a link takes from the signal, how long it is, how long a collision needs to be noticed.
 import { formula } from '../../working/formula.ts';
-import { total } from './total.ts';
+import { total } from '../../working/total.ts';
 
 export const linkLength = formula({
   id: 'networks.link.length',

@@ -1,6 +1,6 @@
 // How long the first bit takes from the controller to a station, through cables and the devices before it.
 import { formula } from '../../working/formula.ts';
-import { total } from './total.ts';
+import { total } from '../../working/total.ts';
 
 export const runDelay = formula({
   id: 'networks.run.delay',

@@ -1,6 +1,6 @@
 // One exchange with a station, and exchanges one after another: the polled discipline.
 import { formula } from '../../working/formula.ts';
-import { total } from './total.ts';
+import { total } from '../../working/total.ts';
 
 export const turn = formula({
   id: 'networks.exchange.turn',

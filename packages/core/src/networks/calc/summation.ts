@@ -1,6 +1,6 @@
 // The summation discipline: frames that carry the data of many stations, pass through all of them and come back.
 import { formula } from '../../working/formula.ts';
-import { total } from './total.ts';
+import { total } from '../../working/total.ts';
 
 /** What one station takes up in a frame: the places of its command and of its answer. */
 export const stationData = formula({
