@@ -53,7 +53,9 @@ const answersFromNowhere = ({ design, findings }: Assessment): readonly string[]
 /** All that a report says, places aside. */
 const said = (assessment: Assessment): string => {
   const { problems, ...rest } = reportJson(assessment);
-  return JSON.stringify([problems.map(({ code, path }) => [code, path]), rest]);
+  // A ramp that is gentler than another moves no finding, but has a case of its own.
+  const cases = assessment.axes.map(({ cases: found }) => ('lacks' in found ? [] : found.map(({ name }) => name)));
+  return JSON.stringify([problems.map(({ code, path }) => [code, path]), rest, cases]);
 };
 
 describe.each(exampleMachines())('half of $name', ({ text, path }) => {

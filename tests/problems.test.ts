@@ -31,6 +31,7 @@ const shows: Readonly<Record<ProblemCode, readonly [marked: string, remedy: stri
   'unit-ambiguous': ['Mb/s', '100 Mbit/s or 100 Moctet/s'],
   'like-circle': ['black', 'one of them'],
   'element-not-one': ['controller_ram_2', 'whole list'],
+  'kind-not-one': ['dwell', 'move, turn, dwell, stay'],
   'range-form': ['gate_[12..1]', 'lid_[1..8]'],
   'set-in-vain': ['axes.print_*.cycle_at_most', 'names in it'],
   'set-not-taken': ['2 ms', 'Remove this value'],

@@ -85,7 +85,7 @@ function nothingAt(address: string, addresses: readonly string[]): string {
   if (!hasNetwork && address.startsWith('networks'))
     return `Nothing is shown at ${address}: the file has no network yet.`;
   const near = nearest(address, addresses) ?? addresses[0]!;
-  return `Nothing is shown at ${address}. Did you mean ${near}? Everything at once: networks.`;
+  return `Nothing is shown at ${address}. Did you mean ${near}? Everything at once: ${addresses.some((each) => each.startsWith('networks.')) ? 'networks' : 'axes'}.`;
 }
 
 const viewJson = (view: View): object => ({
@@ -99,10 +99,12 @@ const viewJson = (view: View): object => ({
 const whereAddresses = 'layshaft explain tells where a number comes from; --addresses shows what it takes.';
 
 function printView(view: View, look: Look, addresses: boolean): readonly (readonly string[])[] {
+  const alone = view.later.filter((each) => each.alone === true).map(({ name }) => name);
   return [
     [look.strong(view.title), ...sentenceOf(view, look)],
     ...view.pictures.map(({ picture }) => printPicture(picture, look)),
     ...allTables(view).map((table) => printTable(table, look, addresses)),
+    ...(alone.length === 0 ? [] : [indent(`More with --table: ${alone.join(', ')}.`, 0, look.columns)]),
   ];
 }
 

@@ -1,4 +1,6 @@
 // The chapters of a machine's sheet: one for each domain that the file has, with its result in a few words and its views.
+
+import { axesGist } from '../axes/views.ts';
 import { type Verdict, verdicts } from '../checks/margin.ts';
 import type { Cell, View } from '../checks/view.ts';
 import { networkGist } from '../networks/views.ts';
@@ -18,7 +20,7 @@ export interface Chapter {
 
 /** In the order of the argument; a domain that the file does not have has no chapter. */
 export function chapters(assessment: Assessment): readonly Chapter[] {
-  const { networks, findings } = assessment;
+  const { axes, networks, findings } = assessment;
   const counted = (domain: string): Record<Verdict, number> => {
     const own = findings.filter(({ check }) => check.startsWith(`${domain}.`));
     return Object.fromEntries(
@@ -26,6 +28,17 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
     ) as Record<Verdict, number>;
   };
   return [
+    ...(axes.length === 0
+      ? []
+      : [
+          {
+            domain: 'axes',
+            title: 'Axes',
+            gist: axesGist(axes),
+            verdicts: counted('axes'),
+            views: show(assessment, 'axes'),
+          },
+        ]),
     ...(networks.length === 0
       ? []
       : [

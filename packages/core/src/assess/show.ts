@@ -1,4 +1,5 @@
 // What is shown at an address: the margins, a network, a station, a run; an address that is the start of several shows them all.
+import { axisView } from '../axes/views.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
@@ -12,6 +13,11 @@ import { marginsAddress, marginsView } from './margins-view.ts';
 /** The views at an address, most often one; none when nothing is shown there. An axis is shown as the station it is. */
 export function show(assessment: Assessment, address: string): readonly View[] {
   if (address === marginsAddress) return [marginsView(assessment.findings)];
+  const axes = assessment.axes.filter(({ axis }) => address === 'axes' || address === axis.path);
+  return [...axes.map(axisView), ...networkViews(assessment, address)];
+}
+
+function networkViews(assessment: Assessment, address: string): readonly View[] {
   return assessment.networks.flatMap((planned): readonly View[] => {
     const { network } = planned;
     if (address === 'networks' || address === network.path)
@@ -32,8 +38,9 @@ export function show(assessment: Assessment, address: string): readonly View[] {
 }
 
 /** Every address at which something is shown. */
-export const shownAddresses = ({ networks }: Assessment): readonly string[] => [
+export const shownAddresses = ({ axes, networks }: Assessment): readonly string[] => [
   marginsAddress,
+  ...axes.map(({ axis }) => axis.path),
   ...networks.flatMap(({ network }) => [
     network.path,
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),

@@ -22,6 +22,8 @@ export interface Table {
 /** A table that takes longer than a blink to make: it is made when somebody wants to see it. */
 export interface LaterTable extends Pick<Table, 'name' | 'title'> {
   readonly make: () => Table;
+  /** It is long and only printed when it is asked for by its name. */
+  readonly alone?: true;
 }
 
 /** A value of the file that a screen lets one move while everything else follows. */
@@ -48,10 +50,10 @@ export interface View {
   readonly later: readonly LaterTable[];
 }
 
-/** All tables of a view, those that take longer among them. */
+/** All tables of a view, those that take longer among them; not those that are only shown alone. */
 export const allTables = ({ tables, later }: View): readonly Table[] => [
   ...tables,
-  ...later.map((each) => each.make()),
+  ...later.filter(({ alone }) => alone !== true).map((each) => each.make()),
 ];
 
 /** A cell as plain data: words alone, or a number with its address. */

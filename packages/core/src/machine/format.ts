@@ -1,5 +1,7 @@
 // The list of all sections of a machine file. A domain adds its section here and nowhere else.
 
+import { axisKinds } from '../axes/parts.ts';
+import { axisFields, mastersField } from '../axes/section.ts';
 import { controllerFields, controllerKind, networkKinds } from '../networks/parts.ts';
 import { driveField, networksField } from '../networks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
@@ -12,12 +14,21 @@ import { settingsField } from './settings.ts';
 /** The version of the machine file that this program reads. */
 export const fileVersion = '1';
 
-export const partKinds = networkKinds;
+export const partKinds = [...networkKinds, ...axisKinds];
 
 export const format = {
   layshaft: version(fileVersion),
   machine: section(
-    { name: text({ about: 'What the machine is called.', example: 'Tin labeller' }) },
+    {
+      name: text({ about: 'What the machine is called.', example: 'Tin labeller' }),
+      gravity: optional(
+        quantity('m/s²', {
+          about: 'Acceleration of gravity at the place, where the standard one (9.80665 m/s²) will not do.',
+          above: 0,
+          example: '9.81 m/s²',
+        }),
+      ),
+    },
     { about: 'The machine as a whole.' },
   ),
   reserves: section(
@@ -32,9 +43,11 @@ export const format = {
   catalogue: list(name({ about: 'A catalogue to look parts up in.', due: 'a catalogue', example: 'demonstration' }), {
     about: 'The catalogues, later ones first.',
   }),
+  masters: mastersField,
   axes: group(
     section(
       {
+        ...axisFields,
         drive: driveField,
         cycle_at_most: quantity('s', {
           about: 'The longest period between two updates that the axis tolerates.',

@@ -1,4 +1,5 @@
 // From a machine to a design: every part looked up, every value filled, every default listed as an assumption.
+import { type Axis, resolveAxes } from '../axes/resolve.ts';
 import {
   type Alternatives,
   alternativesIn,
@@ -9,6 +10,9 @@ import {
 import { inOrder, type Problem } from '../problems/problem.ts';
 import type { PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
+import type { Value } from '../reading/values.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import { cite } from '../working/sources.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { UsedPart } from './checks/requires.ts';
 import { lookUpIn } from './look-up.ts';
@@ -17,6 +21,9 @@ import type { Machine } from './machine.ts';
 export interface Design {
   readonly machine: Machine;
   readonly networks: readonly Network[];
+  /** Those of which the file says a motion, a train or a motor. */
+  readonly axes: readonly Axis[];
+  readonly gravity: Value<Quantity<'m/s²'>>;
   /** What the catalogues offer instead of what the machine has. */
   readonly alternatives: Alternatives;
   /** Every use of a part that a catalogue has. */
@@ -42,9 +49,29 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const networks = machine.networks.map((network) =>
     resolveNetwork(network, machine.wirings.get(network.name)!, machine.axes, controller, partOf),
   );
+  const axes = resolveAxes(machine, partOf);
   // An axis on no network is looked up too, so that a slip in the name of its drive is reported.
   const wired = new Set(networks.flatMap((network) => network.devices.map((device) => device.path)));
   for (const { drive } of machine.axes) if (!wired.has(drive.path)) partOf(drive);
   const problems = [machine.problems, ...catalogues.map((each) => each.problems), reading.problems].flat();
-  return { machine, networks, alternatives: alternativesIn(catalogues), parts, problems: inOrder(problems) };
+  return {
+    machine,
+    networks,
+    axes,
+    gravity: machine.machine.gravity ?? standardGravity,
+    alternatives: alternativesIn(catalogues),
+    parts,
+    problems: inOrder(problems),
+  };
 }
+
+/** By the third general conference on weights and measures, 1901. */
+const standardGravity: Quantity<'m/s²'> = leaf(9.80665, 'm/s²', {
+  kind: 'assumed',
+  path: 'machine.gravity',
+  via: [],
+  writtenAt: 'machine.gravity',
+  written: '9.80665 m/s²',
+  writtenUnit: 'm/s²',
+  source: `${cite('definition')}: the standard acceleration of gravity`,
+});

@@ -26,6 +26,7 @@ export const problemCodes = {
   'unit-ambiguous': 'The unit has two readings.',
   'like-circle': 'An entry is like one that is, in the end, like itself.',
   'element-not-one': 'A list is to be changed in one element, and it has none or several of that kind.',
+  'kind-not-one': 'One key says of which kind an entry is, and none or several of these stand there.',
   'range-form': 'A range in a name is not of the form name_[1..8], runs backwards or is too long.',
   'set-in-vain': 'A line of set meets nothing in the file.',
   'set-not-taken': 'An own value goes before a line of set that says something else (a remark, no problem).',

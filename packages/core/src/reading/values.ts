@@ -67,6 +67,25 @@ export function quantity<const U extends Unit>(unit: U, spec: QuantityField): Fi
   return field;
 }
 
+/** A quantity in one of two units: which one it is, what is written says. */
+export function quantityIn<const U extends Unit>(
+  units: readonly [U, U],
+  spec: QuantityField & { readonly example: string },
+): Field<Value<Quantity<U>>> {
+  const due = units.map((unit) => usual[unit].measures).join(' or ');
+  const [first, second] = units.map((unit) => quantity(unit, { ...spec, due }));
+  const field: Field<Value<Quantity<U>>> = {
+    read: (at, path, reading) => {
+      const fits = at?.node.kind === 'leaf' && readQuantity(at.node.text, units[1]).ok;
+      const read = (fits ? second! : first!).read(at, path, reading);
+      reading.readBy(path, field);
+      return read;
+    },
+    schema: () => ({ ...first!.schema(), description: `${spec.about} ${capital(due)}.` }),
+  };
+  return field;
+}
+
 /** A quantity, or one word that stands for what no number says. */
 export function quantityOr<const U extends Unit, const W extends string>(
   unit: U,

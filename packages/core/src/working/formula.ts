@@ -101,6 +101,39 @@ export function method<const S extends Symbols, const G extends Unit>(spec: Meth
   return declared;
 }
 
+/** What an open method says of itself; symbols, their meanings and the computation come with each call. */
+export type OpenMethodSpec<G extends Unit> = Omit<MethodSpec<Symbols, G>, 'symbols' | 'means' | 'of'>;
+
+export interface OpenCall {
+  readonly inputs: Inputs;
+  readonly means: Readonly<Record<string, string>>;
+  /** Takes the values of the inputs in their order, lists as arrays. */
+  readonly of: (...values: never[]) => number;
+  /** What `of` gives, where it has been computed already together with other results. */
+  readonly value?: number;
+}
+
+/** Declares a method whose inputs differ from call to call, such as an integral over a motion that is built of any steps. */
+export function openMethod<const G extends Unit>(
+  spec: OpenMethodSpec<G>,
+): (call: OpenCall, about: string) => Quantity<G> {
+  const record = { ...spec, cases: [], try: {}, symbols: {}, means: {}, of: () => Number.NaN } as FormulaRecord;
+  if (methods.has(spec.id)) throw new Error(`method ${spec.id} is declared twice`);
+  methods.set(spec.id, record);
+  return ({ inputs, means, of, value }, about) => {
+    const own: FormulaRecord = { ...record, means, of, symbols: symbolsOf(inputs) };
+    return new Quantity(value ?? compute(own, inputs), spec.gives, own, inputs, about);
+  };
+}
+
+const symbolsOf = (inputs: Inputs): Symbols =>
+  Object.fromEntries(
+    Object.entries(inputs).map(([symbol, input]): [string, SymbolUnit] => [
+      symbol,
+      input instanceof Quantity ? input.unit : `${input[0]?.unit ?? '1'}[]`,
+    ]),
+  );
+
 /** The value of a formula for given inputs; the one way in which a step is computed, first and at replay. */
 export const compute = (record: FormulaRecord, inputs: Inputs): number =>
   caller(Object.keys(record.symbols), record.symbols, record.of as (...values: unknown[]) => number)(inputs);

@@ -17,9 +17,14 @@ const numbers = (text: string) => numbersOf(assess(resolve(read(text), [demonstr
 /** Letters, digits and signs as they follow one another, without what is a sign or a line only in one of the two. */
 const bare = (text: string): string =>
   text
+    .replace(/-/g, '−')
     .replace(/sum/g, '∑')
+    .replace(/sqrt|cbrt|abs/g, '')
     .replace(/floor/g, '⌊')
-    .replace(/[\s()/\u2061⌋_∅]/g, '');
+    .replace(/[\s()/\u2061⌋_∅^|]/g, '');
+
+/** The 3 of a cubic root is a word in the printed line. */
+const withoutIndex = (math: string): string => math.replaceAll('<mn>3</mn></mroot>', '</mroot>');
 
 describe('a working set as mathematics', () => {
   it.each(examples)('has the symbols and the values of its printed lines, in every step of %s', (_, text) => {
@@ -31,8 +36,10 @@ describe('a working set as mathematics', () => {
         expect(set, working.address).toBe(undefined);
         continue;
       }
-      expect(bare(textIn(readXml(set!.formula))), working.address).toBe(bare(working.step!.text));
-      expect(bare(textIn(readXml(set!.substituted))), working.address).toBe(bare(working.step!.substituted));
+      expect(bare(textIn(readXml(withoutIndex(set!.formula)))), working.address).toBe(bare(working.step!.text));
+      expect(bare(textIn(readXml(withoutIndex(set!.substituted)))), working.address).toBe(
+        bare(working.step!.substituted),
+      );
       steps++;
     }
     expect(steps).toBeGreaterThan(50);

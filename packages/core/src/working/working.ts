@@ -50,13 +50,13 @@ export interface Working extends Shown {
   };
 }
 
-/** Four significant digits (three for a share), in the unit that the user wrote where the number is the user's. */
+/** Four significant digits (three for a share in %), in the unit that the user wrote where the number is the user's. */
 export function print(quantity: Quantity): string {
   if (!isStep(quantity)) return (quantity.by as Origin).written;
   const { as } = quantity.by;
   return as === undefined
     ? printQuantity(quantity.value, quantity.unit)
-    : printQuantity(quantity.value, quantity.unit, { as, digits: 3 });
+    : printQuantity(quantity.value, quantity.unit, { as, digits: as === '%' ? 3 : 4 });
 }
 
 /** The same with more digits; what the user wrote stays as it is written. */

@@ -53,6 +53,8 @@ describe('a position', () => {
     ({ text }) => {
       const words = wordsOf(parseDocument(text).contents);
       for (const { at, path, from } of words) {
+        // A lone dash begins an item of a list, until more is typed.
+        if (text[from] === '-') continue;
         const lineEnd = text.indexOf('\n', from);
         const begun = stateOf(text.slice(0, from + 1) + text.slice(lineEnd));
         expect(spotAt(begun, from + 1), text.slice(from, lineEnd)).toMatchObject({ at, path, from });

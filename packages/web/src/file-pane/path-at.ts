@@ -34,7 +34,7 @@ export function spotAt(state: EditorState, position: number): Spot | undefined {
   const node = top?.resolve(position, /[^\s,[{]$/.test(before) ? -1 : 1);
   if (node?.name !== 'Literal' && node?.name !== 'QuotedLiteral') return undefined;
 
-  const pair = pairOfKey(node);
+  const pair = pairOfKey(node, whole.doc);
   const to = touches ? Math.min(Math.max(node.to, position), line.to) : position;
   return {
     at: pair === undefined ? 'value' : 'key',
@@ -47,11 +47,16 @@ export function spotAt(state: EditorState, position: number): Spot | undefined {
   };
 }
 
-/** The pair of which a word is the key. A word alone in brackets that are not closed is none, though the tree says so. */
-function pairOfKey(word: Node): Node | undefined {
+/**
+ * The pair of which a word is the key. A word alone in brackets that are not closed is none, though the tree says so and may
+ * take a colon of a later line for its own.
+ */
+function pairOfKey(word: Node, text: Text): Node | undefined {
   const pair = word.parent?.name === 'Key' ? word.parent.parent! : undefined;
   const braceless = pair?.parent?.name === 'FlowMapping' && pair.parent.getChild('{') === null;
-  return braceless && pair?.getChild(':') === null ? undefined : pair;
+  const colon = pair?.getChild(':') ?? null;
+  const own = colon !== null && text.lineAt(colon.from).number === text.lineAt(word.from).number;
+  return braceless && !own ? undefined : pair;
 }
 
 /** The keys of the map at a path, as they are written. */

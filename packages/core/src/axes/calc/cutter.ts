@@ -14,6 +14,19 @@ export const synchronousLength = formula({
   of: (D: number, n: number) => (Math.PI * D) / n,
 });
 
+export const circumferenceOf = formula({
+  id: 'axes.wheel.circumference',
+  title: 'circumference',
+  text: 'pi*D',
+  gives: 'm',
+  symbols: { D: 'm' },
+  means: { D: 'diameter' },
+  try: { D: [0.01, 2] },
+  source: 'definition',
+  proof: 'W7',
+  of: (D: number) => Math.PI * D,
+});
+
 export const timePerCut = formula({
   id: 'axes.cutter.time_per_cut',
   title: 'time from cut to cut',

@@ -6,7 +6,8 @@ import { formula } from '../../working/formula.ts';
 import type { Quantity } from '../../working/quantity.ts';
 
 /** Published examples differ in whether the torque for acceleration loses its share too, so a train says it. */
-export type LossActsOn = 'load' | 'load_and_inertia';
+export const lossChoices = ['load', 'load_and_inertia'] as const;
+export type LossActsOn = (typeof lossChoices)[number];
 
 export interface Passing {
   /** Torque of the load through the stage, at the motor's side, without loss. */

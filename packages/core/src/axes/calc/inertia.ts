@@ -138,6 +138,19 @@ export const reflectedInertia = formula({
   of: (J: number, i: number) => J / i ** 2,
 });
 
+export const timesInertia = formula({
+  id: 'axes.inertia.times',
+  title: 'inertia of several bodies alike',
+  text: 'n*J',
+  gives: 'kg·m²',
+  symbols: { n: '1', J: 'kg·m²' },
+  means: { n: 'how many', J: 'inertia of each, about the shaft' },
+  try: { n: [1, 12, 1], J: [1e-5, 10] },
+  source: 'definition',
+  proof: 'S2',
+  of: (n: number, J: number) => n * J,
+});
+
 export const totalInertia = formula({
   id: 'axes.inertia.total',
   title: 'all that turns together',

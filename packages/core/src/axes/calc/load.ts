@@ -66,6 +66,69 @@ export const runningFrictionTorque = formula({
   symbols: { C: 'N·m', b: 'N·m·s/rad', v: 'rad/s' },
 });
 
+const viscous = {
+  title: 'friction that grows with the speed',
+  means: { b: 'viscous friction for each part of the speed', v: 'speed, without its sign' },
+  source: 'common-practice',
+  proof: 'a body that only friction brakes comes to rest when it should',
+  text: 'b*v',
+  of: (b: number, v: number) => b * v,
+  try: { b: [0, 20], v: [0, 10] },
+} as const;
+
+export const viscousForce = formula({
+  ...viscous,
+  id: 'axes.load.viscous_force',
+  gives: 'N',
+  symbols: { b: 'N·s/m', v: 'm/s' },
+});
+
+export const viscousTorque = formula({
+  ...viscous,
+  id: 'axes.load.viscous_torque',
+  gives: 'N·m',
+  symbols: { b: 'N·m·s/rad', v: 'rad/s' },
+});
+
+const opposed = {
+  title: 'the same while the motion goes backwards',
+  text: '-F',
+  means: { F: 'against the motion forwards' },
+  source: 'definition',
+  proof: 'a load that is lifted and lowered',
+  of: (F: number) => -F,
+  try: { F: [-100, 100] },
+} as const;
+
+export const opposedForce = formula({ ...opposed, id: 'axes.load.opposed_force', gives: 'N', symbols: { F: 'N' } });
+export const opposedTorque = formula({
+  ...opposed,
+  id: 'axes.load.opposed_torque',
+  gives: 'N·m',
+  symbols: { F: 'N·m' },
+});
+
+/** A mass beside the axis of a wheel that stands up; on a level table gravity does nothing. */
+export const offCentreTorque = formula({
+  id: 'axes.load.off_centre',
+  title: 'torque of the weight of a mass beside the axis',
+  text: 'g*m*r*u*sin(φ + δ)',
+  gives: 'N·m',
+  symbols: { g: 'm/s²', m: 'kg', r: 'm', u: '1', φ: 'rad', δ: 'rad' },
+  means: {
+    g: 'acceleration of gravity',
+    m: 'mass',
+    r: 'distance of its centre from the axis',
+    u: 'how far the plane of turning stands up',
+    φ: 'position',
+    δ: 'angle from the lowest point at position 0',
+  },
+  try: { g: [9.7, 9.9], m: [0.1, 50], r: [0.05, 1], u: [0, 1], φ: [0, 6], δ: [0, 6] },
+  source: 'definition',
+  proof: 'the work against gravity is the energy of the heights',
+  of: (g: number, m: number, r: number, u: number, phi: number, delta: number) => g * m * r * u * Math.sin(phi + delta),
+});
+
 const starting = {
   title: 'friction to move off',
   text: 'max(B, C)',

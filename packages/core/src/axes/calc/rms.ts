@@ -41,6 +41,7 @@ export const meanSpeed = formula({
   title: 'mean speed of a cycle',
   text: 'sum(ω .* t)/sum(t)',
   gives: 'rad/s',
+  as: 'rpm',
   symbols: { ω: 'rad/s[]', t: 's[]' },
   means: { ω: 'mean speed of each piece, without its sign', t: durations },
   try: { ω: [0, 600], t: [0.01, 10] },

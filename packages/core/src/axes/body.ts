@@ -1,0 +1,96 @@
+// The inertia of a body of revolution from what the file says of it: itself, or mass and shape, or shape and material.
+
+import type { Value } from '../reading/values.ts';
+import { printQuantity } from '../units/print-quantity.ts';
+import { given, missing } from '../working/missing.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import { cite } from '../working/sources.ts';
+import {
+  cylinderBore,
+  cylinderMass,
+  hollowCylinderInertia,
+  inertiaAtRadius,
+  solidCylinderInertia,
+} from './calc/inertia.ts';
+import { densityOf, type MaterialName } from './material.ts';
+
+type Said<T> = Value<T> | undefined;
+
+export interface Body {
+  readonly inertia?: Said<Quantity<'kg·m²'>>;
+  readonly mass?: Said<Quantity<'kg'>>;
+  readonly length?: Said<Quantity<'m'>>;
+  readonly wall?: Said<Quantity<'m'>>;
+  readonly bore?: Said<Quantity<'m'>>;
+  readonly material?: Said<MaterialName>;
+  readonly density?: Said<Quantity<'kg/m³'>>;
+  readonly gyration?: Said<Quantity<'m'>>;
+}
+
+export function bodyInertia(
+  body: Body,
+  diameter: Said<Quantity<'m'>>,
+  path: string,
+  about: string,
+): Value<Quantity<'kg·m²'>> {
+  if (body.inertia !== undefined) return body.inertia;
+  const m = bodyMass(body, diameter, path, about);
+  if (body.gyration !== undefined) return given({ m, r: body.gyration }, (known) => inertiaAtRadius(known, about));
+  const D = diameter ?? missing(`${path}.diameter`, 'absent', 'a length', '120 mm');
+  const d = boreOf(body, diameter, about);
+  return d === undefined
+    ? given({ m, D }, (known) => solidCylinderInertia(known, about))
+    : given({ m, D, d }, (known) => hollowCylinderInertia(known, about));
+}
+
+/** What it weighs: said, or its volume by its density. */
+export function bodyMass(
+  body: Body,
+  diameter: Said<Quantity<'m'>>,
+  path: string,
+  about: string,
+): Value<Quantity<'kg'>> {
+  if (body.mass !== undefined) return body.mass;
+  const { length, material, density } = body;
+  if (length === undefined && material === undefined && density === undefined)
+    return missing(`${path}.inertia`, 'absent', 'an inertia, a mass, or a length with a material', '1.2 kg·cm²');
+  const D = diameter ?? missing(`${path}.diameter`, 'absent', 'a length', '120 mm');
+  const l = length ?? missing(`${path}.length`, 'absent', 'a length', '420 mm');
+  const ρ =
+    density ??
+    given(
+      { material: material ?? missing(`${path}.material`, 'absent', 'a material, or a density', 'steel') },
+      (known) => densityLeaf(known.material, `${path}.density`),
+    );
+  const d = boreOf(body, diameter, about) ?? noBore(`${path}.bore`);
+  return given({ ρ, l, D, d }, (known) => cylinderMass(known, about));
+}
+
+function boreOf({ bore, wall }: Body, diameter: Said<Quantity<'m'>>, about: string): Said<Quantity<'m'>> {
+  if (bore !== undefined || wall === undefined || diameter === undefined) return bore;
+  return given({ D: diameter, w: wall }, (known) => cylinderBore(known, about));
+}
+
+const noBore = (path: string): Quantity<'m'> =>
+  leaf(0, 'm', {
+    kind: 'assumed',
+    path,
+    via: [],
+    writtenAt: path,
+    written: printQuantity(0, 'm'),
+    writtenUnit: 'm',
+    source: `${cite('judgement')}: solid unless said`,
+  });
+
+function densityLeaf(material: MaterialName, path: string): Quantity<'kg/m³'> {
+  const { density_kg_per_m3, source } = densityOf[material];
+  return leaf(density_kg_per_m3, 'kg/m³', {
+    kind: 'assumed',
+    path,
+    via: [],
+    writtenAt: path,
+    written: printQuantity(density_kg_per_m3, 'kg/m³'),
+    writtenUnit: 'kg/m³',
+    source: `${cite(source)}: ${material}, from memory`,
+  });
+}

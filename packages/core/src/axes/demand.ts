@@ -1,0 +1,278 @@
+// What an axis demands at the motor shaft: case by case, phase by phase, each number with its working.
+// A case is one motion of the master: the cycle at full speed, its ramps, its stops; a winder has them for each diameter.
+import type { Value } from '../reading/values.ts';
+import { printQuantity } from '../units/print-quantity.ts';
+import { given, Missing } from '../working/missing.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import { cite } from '../working/sources.ts';
+import type { Axis, Master } from './axis.ts';
+import {
+  highestPower,
+  highestSpeed,
+  highestTorque,
+  highestTurningSpeed,
+  meanPower,
+  totalEnergy,
+} from './calc/cycle-demand.ts';
+import type { PlainLine } from './calc/drive-line.ts';
+import { timeTaken } from './calc/follow.ts';
+import { meanSpeed, peakTorque, rmsTorque, rmsTorqueByCooling } from './calc/rms.ts';
+import { loadInertia, speedAtShaft } from './inertia-at-shaft.ts';
+import { type Line, plainForm, plainLine } from './line.ts';
+import { kits } from './motion-kit.ts';
+import { phasesOf } from './motions.ts';
+import { motionOf, type Phase, type PhasedMotion } from './phase.ts';
+import { evenPhase } from './phase-makers.ts';
+import { type CaseAsked, type PhaseResult, phaseOf, type Ramp, risingOf } from './phase-result.ts';
+import { wayOf } from './steps.ts';
+import { torqueAt } from './torque-at.ts';
+import { lineOf } from './train.ts';
+import { rollsOf } from './winder.ts';
+
+export interface Case {
+  readonly name: string;
+  readonly title: string;
+  /** Whether it goes on for so long that the motor gets warm by it. */
+  readonly lasting: boolean;
+  readonly phases: readonly PhaseResult[];
+  readonly peak: Quantity<'N·m'>;
+  readonly rms: Quantity<'N·m'>;
+  readonly speed: Quantity<'rad/s'> | undefined;
+  readonly meanSpeed: Quantity<'rad/s'>;
+  readonly power: Quantity<'W'>;
+  readonly meanPower: Quantity<'W'>;
+  /** What curves are drawn of. */
+  readonly line: PlainLine;
+  readonly rising_per_s: number;
+}
+
+export interface AxisDemand {
+  readonly axis: Axis;
+  readonly motion: Value<PhasedMotion>;
+  /** Without the motor; of a winder, the line of the full roll. */
+  readonly line: Value<Line>;
+  /** Of the load, at the motor shaft. */
+  readonly inertia: Value<Quantity<'kg·m²'>>;
+  readonly cases: Value<readonly Case[]>;
+  readonly peak: Value<Quantity<'N·m'>>;
+  readonly rms: Value<Quantity<'N·m'>>;
+  readonly speed: Value<Quantity<'rad/s'>>;
+  /** What holds the load at standstill; nothing where nothing pulls at it. */
+  readonly holding: Value<Quantity<'N·m'>> | undefined;
+}
+
+/** The demand of one axis. */
+export function demandOf(axis: Axis, gravity: Value<Quantity<'m/s²'>>): AxisDemand {
+  const motion = phasesOf(axis);
+  const variants = given({ motion, gravity }, (known) => variantsOf(axis, known.motion, known.gravity));
+  const line = given({ variants }, (known) => known.variants.at(-1)!.line);
+  const cases = given({ motion, variants }, (known) => casesOf(axis, known.motion, known.variants));
+  const { name } = axis;
+  return {
+    axis,
+    motion,
+    line,
+    inertia: given({ line }, (known) => loadInertia(known.line, name)),
+    cases,
+    peak: given({ cases }, (known) => highestTorque({ x: known.cases.map(({ peak }) => peak) }, `${name}.peak`)),
+    rms: given({ cases }, (known) =>
+      highestTorque({ x: known.cases.filter(({ lasting }) => lasting).map(({ rms }) => rms) }, `${name}.rms`),
+    ),
+    speed: given({ cases }, (known) =>
+      highestTurningSpeed({ x: known.cases.flatMap(({ speed }) => speed ?? []) }, name),
+    ),
+    holding: line instanceof Missing ? undefined : holdingOf(line, name),
+  };
+}
+
+interface Variant {
+  readonly name: string;
+  readonly title: string;
+  readonly line: Line;
+}
+
+function variantsOf(axis: Axis, { unit }: PhasedMotion, gravity: Quantity<'m/s²'>): Value<readonly Variant[]> {
+  const rolls = rollsOf(axis);
+  if (rolls === undefined)
+    return given({ line: lineOf(axis, unit, gravity) }, ({ line }) => [{ name: '', title: '', line }]);
+  return given({ rolls }, (known) =>
+    given({ lines: known.rolls.map(({ before }) => lineOf(axis, unit, gravity, before)) }, ({ lines }) =>
+      known.rolls.map(({ name, title }, index) => ({
+        name: `${name}_`,
+        title: `${title}, `,
+        line: lines[index] as Line,
+      })),
+    ),
+  ) as Value<readonly Variant[]>;
+}
+
+function holdingOf(line: Line, name: string): Quantity<'N·m'> | undefined {
+  if (line.stages.every(({ constants }) => constants.length === 0)) return undefined;
+  const instant = { speed: undefined, acceleration: undefined, backwards: false, position: undefined, time_s: 0 };
+  return torqueAt(line, { ...instant, state: 'standing' }, `${name}.holding`);
+}
+
+// ── cases ────────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Ramps and stops of the master that are told; the drive does nothing in a stop of category 0. */
+function rampsOf(master: Value<Master> | undefined): readonly Ramp[] {
+  if (master === undefined || master instanceof Missing) return [];
+  const ramp = (name: string, title: string, falling: boolean, t: Value<Quantity<'s'>> | undefined): readonly Ramp[] =>
+    t === undefined || t instanceof Missing ? [] : [{ name, title, falling, t }];
+  return [
+    ...ramp('ramp_up', 'the master gets up to speed', false, master.ramp_up),
+    ...ramp('ramp_down', 'the master comes to rest', true, master.ramp_down),
+    ...master.stops.flatMap(({ name, within, category }) =>
+      category !== undefined && !(category instanceof Missing) && category.value === 0
+        ? []
+        : ramp(`stop_${name}`, `stop ${name}`, true, within),
+    ),
+  ];
+}
+
+function casesOf(axis: Axis, motion: PhasedMotion, variants: readonly Variant[]): readonly Case[] {
+  const ramps = rampsOf(axis.master);
+  return variants.flatMap(({ name, title, line }) => {
+    const withRotor = withMotor(line, axis);
+    const common = { axis, motion, line: withRotor };
+    const steady =
+      motion.phases.length === 1 && motion.phases[0]!.even?.before !== undefined ? motion.phases[0]! : undefined;
+    return [
+      caseOf({
+        ...common,
+        name: `${name}cycle`,
+        title: `${title}cycle at full speed`,
+        phases: motion.phases,
+        ramp: undefined,
+      }),
+      ...ramps.flatMap((ramp): readonly Case[] => {
+        const told = { ...common, name: `${name}${ramp.name}`, title: `${title}${ramp.title}` };
+        if (steady !== undefined)
+          return [caseOf({ ...told, phases: [rampPhase(axis, motion, steady, ramp)], ramp: undefined })];
+        return motion.scales ? [caseOf({ ...told, phases: motion.phases, ramp })] : [];
+      }),
+    ];
+  });
+}
+
+/** An axis at constant speed gets up to it, and comes to rest, with its master. */
+function rampPhase(
+  { name }: Axis,
+  { unit }: PhasedMotion,
+  { even }: Phase,
+  { name: ramp, title, falling, t }: Ramp,
+): Phase {
+  const v = even!.before!;
+  const about = `${name}.${ramp}`;
+  return falling
+    ? evenPhase(
+        'down',
+        title,
+        { before: v, after: undefined, acceleration: kits[unit].down({ v, t }, about), backwards: even!.backwards },
+        t,
+      )
+    : evenPhase(
+        'up',
+        title,
+        { before: undefined, after: v, acceleration: kits[unit].up({ v, t }, about), backwards: even!.backwards },
+        t,
+      );
+}
+
+/** The rotor turns with the last stage, where it is known. */
+function withMotor(line: Line, { motor }: Axis): Line {
+  const { inertia } = motor;
+  if (inertia instanceof Missing) return line;
+  const last = line.stages.at(-1)!;
+  return {
+    ...line,
+    stages: [
+      ...line.stages.slice(0, -1),
+      { ...last, inertias: [...last.inertias, inertia], name: `${last.name}, motor` },
+    ],
+  };
+}
+
+interface Asked extends CaseAsked {
+  readonly axis: Axis;
+  readonly name: string;
+  readonly title: string;
+  readonly phases: readonly Phase[];
+}
+
+function caseOf(asked: Asked): Case {
+  const { axis, motion, line, name, title, ramp } = asked;
+  const form = plainForm(line);
+  const plain = plainLine(form);
+  const about = `${axis.name}.${name}`;
+  let from = 0;
+  let start_s = 0;
+  const done: Phase[] = [];
+  const phases = asked.phases.map((phase) => {
+    const result = phaseOf({
+      ...asked,
+      form,
+      plain,
+      phase,
+      from,
+      start_s,
+      before: [...done],
+      about: `${about}.${phase.name}`,
+    });
+    from += wayOf(motionOf(phase));
+    start_s += phase.duration.value;
+    done.push(phase);
+    return result;
+  });
+  const t = phases.map(({ phase }) => phase.duration);
+  const cooling = axis.motor.cooling_at_rest;
+  const T = phases.map(({ effective }) => effective);
+  const fan = !(cooling instanceof Missing) && cooling.value < 1 && phases.some(({ standing }) => standing);
+  const speeds = phases.flatMap(({ toolSpeed }) => toolSpeed ?? []);
+  const fastest =
+    speeds.length === 0
+      ? undefined
+      : motion.unit === 'm'
+        ? highestSpeed({ x: speeds as Quantity<'m/s'>[] }, about)
+        : highestTurningSpeed({ x: speeds as Quantity<'rad/s'>[] }, `${about}.tool`);
+  return {
+    name,
+    title,
+    lasting: name.endsWith('cycle'),
+    phases,
+    peak: peakTorque(
+      { T: phases.flatMap(({ torque, starting }) => (starting ? [torque, starting] : [torque])) },
+      about,
+    ),
+    rms: fan
+      ? rmsTorqueByCooling(
+          { T, t, k: phases.map(({ standing }) => (standing ? (cooling as Quantity<'1'>) : running)) },
+          about,
+        )
+      : rmsTorque({ T, t }, about),
+    speed: fastest && (speedAtShaft(line, fastest, about) as Quantity<'rad/s'>),
+    meanSpeed: meanSpeed({ ω: phases.map((each) => each.meanSpeed), t }, about),
+    power: highestPower({ x: phases.map(({ power }) => power) }, about),
+    meanPower: meanPower(
+      {
+        E: totalEnergy({ E: phases.map((each) => each.given) }, `${about}.given`),
+        R: totalEnergy({ E: phases.map(({ returned }) => returned) }, `${about}.returned`),
+        t: timeTaken({ t }, about),
+      },
+      about,
+    ),
+    line: plain,
+    rising_per_s: risingOf(ramp),
+  };
+}
+
+/** While the motor runs, all of its cooling counts. */
+const running: Quantity<'1'> = leaf(1, '1', {
+  kind: 'assumed',
+  path: 'axes.cooling_while_running',
+  via: [],
+  writtenAt: 'axes.cooling_while_running',
+  written: printQuantity(1, '1', { as: '%' }),
+  writtenUnit: '%',
+  source: cite('definition'),
+});

@@ -1,0 +1,301 @@
+// What each element of a train brings to it: masses, loads, friction, and how it leads to the next shaft.
+import type { Value } from '../reading/values.ts';
+import { printQuantity } from '../units/print-quantity.ts';
+import { given, isAbsent, Missing, missing } from '../working/missing.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import { cite } from '../working/sources.ts';
+import { bodyInertia, bodyMass } from './body.ts';
+import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } from './calc/inertia.ts';
+import { gravityForce, slideFriction, webForce } from './calc/load.ts';
+import type { Friction, PlacedElement, Transform } from './line.ts';
+import { crankLoad, cuttingLoad, eccentricLoad, offCentreLoad, windowLoad } from './placed.ts';
+import type { ElementSection } from './section.ts';
+
+/** What an element brings: to the stage that it sits in, and the transform with which it ends it. */
+export interface Brought {
+  readonly inertias?: readonly Quantity[];
+  readonly constants?: readonly Quantity[];
+  readonly frictions?: readonly Friction[];
+  readonly placed?: readonly PlacedElement[];
+  readonly transform?: Transform;
+  /** What turns with the shaft behind the transform. */
+  readonly behind?: readonly Quantity<'kg·m²'>[];
+}
+
+interface Where {
+  readonly path: string;
+  readonly about: string;
+  readonly side: 'm' | 'rad';
+  readonly gravity: Quantity<'m/s²'>;
+}
+
+const nothing = (path: string, unit: 'rad' | '1' | 'kg'): Quantity => assumed(path, 0, unit, 'nothing unless said');
+
+/** A printed default, listed as an assumption. */
+function assumed(path: string, value: number, unit: 'rad' | '1' | 'kg', because: string): Quantity {
+  return leaf(value, unit, {
+    kind: 'assumed',
+    path,
+    via: [],
+    writtenAt: path,
+    written: printQuantity(value, unit),
+    writtenUnit: unit,
+    source: `${cite('judgement')}: ${because}`,
+  });
+}
+
+export function elementOf(element: ElementSection, where: Where): Value<Brought> {
+  const { path, about, side, gravity } = where;
+  switch (element.kind) {
+    case 'slide':
+      return slide(element.slide!, where);
+    case 'web':
+      return given({ A: element.web!.tension_out, B: element.web!.tension_in }, (known) => ({
+        constants: [webForce(known, about)],
+      }));
+    case 'force':
+      return window(element.force!.against, element.force!, where);
+    case 'torque':
+      return window(element.torque!.against, element.torque!, where);
+    case 'friction':
+      return friction(element.friction!, where);
+    case 'cutting': {
+      const {
+        force: F,
+        diameter: D,
+        over: w,
+        blades = assumed(`${path}.blades`, 1, '1', 'one blade unless said') as Quantity<'1'>,
+      } = element.cutting!;
+      return given({ F, D, w, n: blades }, (known) => ({ placed: [cuttingLoad(known, about)] }));
+    }
+    case 'cylinder':
+    case 'disc':
+      return round(element[element.kind]!, where);
+    case 'inertia':
+      return given({ J: element.inertia! }, ({ J }) => ({ inertias: [J] }));
+    case 'off_centre': {
+      const { mass: m, radius: r, inertia, at, upright } = element.off_centre!;
+      const asked = {
+        m,
+        r,
+        J: inertia,
+        δ: at ?? (nothing(`${path}.at`, 'rad') as Quantity<'rad'>),
+        u: upright ?? (nothing(`${path}.upright`, '1') as Quantity<'1'>),
+      };
+      return given(asked, ({ m, r, J, δ, u }) => ({
+        inertias: [
+          J === undefined
+            ? inertiaAtRadius({ m, r }, about)
+            : offAxisInertia({ J: J as Quantity<'kg·m²'>, m, r }, about),
+        ],
+        ...(u.value === 0 ? {} : { placed: [offCentreLoad({ g: gravity, m, r, u, δ }, about)] }),
+      }));
+    }
+    case 'crank': {
+      const { radius: r, rod: l, mass: m, force } = element.crank!;
+      return given({ r, l, m, F: force }, ({ r, l, m, F }) =>
+        r.value < l.value
+          ? { placed: [crankLoad({ r, l, m, ...(F && { F: F as Quantity<'N'> }) }, about)] }
+          : missing(`${path}.rod`, 'problem', 'a rod longer than the radius', '240 mm'),
+      ) as Value<Brought>;
+    }
+    case 'eccentric': {
+      const { radius: r, mass: m, force } = element.eccentric!;
+      return given({ r, m, F: force }, ({ r, m, F }) => ({
+        placed: [eccentricLoad({ r, m, ...(F && { F: F as Quantity<'N'> }) }, about)],
+      }));
+    }
+    case 'coupling':
+      return element.coupling!.inertia === undefined
+        ? {}
+        : given({ J: element.coupling!.inertia }, ({ J }) => ({ inertias: [J] }));
+    case 'screw': {
+      const { lead, ...body } = element.screw!;
+      return transformed('screw', lead, body, bodyInertia(body, body.diameter, path, about), where);
+    }
+    case 'drum':
+    case 'roll': {
+      const body = element[element.kind]!;
+      return transformed('wheel', body.diameter, body, bodyInertia(body, body.diameter, path, about), where);
+    }
+    case 'belt':
+    case 'conveyor':
+    case 'rack':
+      return wheels(element[element.kind]!, where);
+    case 'gear': {
+      const gear = element.gear!;
+      const inertia = gear.inertia === undefined || isAbsent(gear.inertia) ? undefined : gear.inertia;
+      return transformed(
+        'gear',
+        gear.ratio ?? missing(`${path}.ratio`, 'absent', 'a ratio', '5'),
+        gear as Losses,
+        inertia,
+        where,
+      );
+    }
+    default:
+      throw new Error(`${path} is read and not built in the train; side ${side}`);
+  }
+}
+
+interface Losses {
+  readonly efficiency?: Value<Quantity<'1'>> | undefined;
+  readonly efficiency_back?: Value<Quantity<'1'>> | undefined;
+}
+
+/** The end of a stage; what turns with its fast side begins the next one. */
+function transformed(
+  kind: Transform['kind'],
+  by: Value<Quantity>,
+  { efficiency, efficiency_back }: Losses,
+  inertia: Value<Quantity<'kg·m²'>> | undefined,
+  { about }: Where,
+): Value<Brought> {
+  const said = <T>(value: Value<T> | undefined): Value<T> | undefined => (isAbsent(value) ? undefined : value);
+  const driving = said(efficiency);
+  return given({ by, driving, driven: said(efficiency_back) ?? driving, J: inertia }, ({ by, driving, driven, J }) => ({
+    transform: {
+      kind,
+      by: by as Quantity,
+      driving: driving as Quantity<'1'> | undefined,
+      driven: driven as Quantity<'1'> | undefined,
+      about,
+    },
+    behind: J === undefined ? [] : [J as Quantity<'kg·m²'>],
+  }));
+}
+
+function slide(
+  {
+    mass: m,
+    friction: μ,
+    breakaway: κ,
+    preload: N,
+    inclination: φ,
+    counterweight: c,
+  }: NonNullable<ElementSection['slide']>,
+  { path, about, gravity: g }: Where,
+): Value<Brought> {
+  const zero = (key: string, unit: 'rad' | '1' | 'kg'): Quantity => nothing(`${path}.${key}`, unit);
+  const slope = φ ?? (zero('inclination', 'rad') as Quantity<'rad'>);
+  const preload = N ?? (leafOfNoForce(`${path}.preload`) as Quantity<'N'>);
+  return given({ m, μ, κ, N: preload, φ: slope, c }, ({ m, μ, κ, N, φ, c }) => {
+    const weight =
+      φ.value === 0 && c === undefined
+        ? []
+        : [
+            gravityForce(
+              { g, m, φ, c: (c as Quantity<'kg'> | undefined) ?? (zero('counterweight', 'kg') as Quantity<'kg'>) },
+              about,
+            ),
+          ];
+    const rubbing = (coefficient: Quantity<'1'> | undefined, name: string): Quantity<'N'> | undefined =>
+      coefficient && slideFriction({ μ: coefficient, g, m, φ, N }, name);
+    const coulomb = rubbing(μ as Quantity<'1'> | undefined, about);
+    const breakaway = rubbing(κ as Quantity<'1'> | undefined, `${about}.breakaway`);
+    return {
+      inertias: c === undefined ? [m] : [m, c as Quantity<'kg'>],
+      constants: weight,
+      frictions:
+        coulomb === undefined && breakaway === undefined
+          ? []
+          : [{ coulomb, breakaway, about: about.slice(about.lastIndexOf('.') + 1) }],
+    };
+  });
+}
+
+const leafOfNoForce = (path: string): Quantity =>
+  leaf(0, 'N', {
+    kind: 'assumed',
+    path,
+    via: [],
+    writtenAt: path,
+    written: '0 N',
+    writtenUnit: 'N',
+    source: `${cite('judgement')}: nothing unless said`,
+  });
+
+function friction(
+  { force, torque, viscous, breakaway, path: own }: NonNullable<ElementSection['friction']>,
+  { side, path, about }: Where,
+): Value<Brought> {
+  const [key, coulomb, wrong] =
+    side === 'm' ? (['force', force, torque] as const) : (['torque', torque, force] as const);
+  if (wrong !== undefined)
+    return missing(
+      `${own}.${side === 'm' ? 'torque' : 'force'}`,
+      'problem',
+      side === 'm' ? 'a force, since the tool goes along here' : 'a torque, since the shaft turns here',
+      `friction: { ${key}: ${side === 'm' ? '20 N' : '1.1 N·m'} }`,
+    );
+  const units = side === 'm' ? (['N·s/m', 'N'] as const) : (['N·m·s/rad', 'N·m'] as const);
+  const fits = (
+    value: Value<Quantity> | undefined,
+    unit: string,
+    name: string,
+    example: string,
+  ): Value<Quantity> | undefined =>
+    value === undefined || value instanceof Missing || value.unit === unit
+      ? value
+      : missing(`${path}.${name}`, 'problem', `a value in ${unit}`, example);
+  return given(
+    {
+      coulomb,
+      viscous: fits(viscous, units[0], 'viscous', `2 ${units[0]}`),
+      breakaway: fits(breakaway, units[1], 'breakaway', `2 ${units[1]}`),
+    },
+    (known) => ({
+      frictions: [{ ...(known as Omit<Friction, 'about'>), about: about.slice(about.lastIndexOf('.') + 1) }],
+    }),
+  );
+}
+
+function round(body: NonNullable<ElementSection['disc']>, { path, about }: Where): Value<Brought> {
+  const { off_axis: r, count: n } = body;
+  const own = bodyInertia(body, body.diameter, path, about);
+  if (r === undefined && n === undefined) return given({ J: own }, ({ J }) => ({ inertias: [J] }));
+  const mass = r === undefined ? undefined : bodyMass(body, body.diameter, path, about);
+  return given({ J: own, m: mass, r, n }, ({ J, m, r, n }) => {
+    const beside =
+      m === undefined || r === undefined
+        ? J
+        : offAxisInertia({ J, m: m as Quantity<'kg'>, r: r as Quantity<'m'> }, about);
+    return { inertias: [n === undefined ? beside : timesInertia({ n: n as Quantity<'1'>, J: beside }, about)] };
+  });
+}
+
+/** Pulleys, rollers and pinions, with what goes along on them. */
+function wheels(body: NonNullable<ElementSection['belt']>, where: Where): Value<Brought> {
+  const { diameter: D, wheels: n, wheel_mass: m, wheel_inertia: J, mass } = body;
+  const { path, about } = where;
+  const each =
+    J ??
+    given({ m: m ?? missing(`${path}.wheel_mass`, 'absent', 'a mass, or wheel_inertia', '0.5 kg'), D }, (known) =>
+      solidCylinderInertia(known, `${about}.wheel`),
+    );
+  const all = n === undefined ? each : given({ n, J: each }, (known) => timesInertia(known, `${about}.wheels`));
+  const brought = transformed('wheel', D, body, all, where);
+  return given({ brought, mass }, (known) =>
+    known.mass === undefined ? known.brought : { ...known.brought, inertias: [known.mass as Quantity<'kg'>] },
+  ) as Value<Brought>;
+}
+
+function window(
+  against: Value<Quantity>,
+  { from, to, after, until, path: own }: NonNullable<ElementSection['force']> | NonNullable<ElementSection['torque']>,
+  { about }: Where,
+): Value<Brought> {
+  if (from === undefined && to === undefined && after === undefined && until === undefined)
+    return given({ F: against }, ({ F }) => ({ constants: [F] }));
+  const timed = after !== undefined || until !== undefined;
+  const [start, end] = timed ? [after, until] : [from, to];
+  const [first, last] = timed ? (['after', 'until'] as const) : (['from', 'to'] as const);
+  const both = {
+    F: against,
+    a: start ?? missing(`${own}.${first}`, 'absent', 'where it begins', timed ? '0.2 s' : '10 mm'),
+    b: end ?? missing(`${own}.${last}`, 'absent', 'where it ends', timed ? '0.3 s' : '30 mm'),
+  };
+  return given(both, (known) => ({
+    placed: [windowLoad(known as { F: Quantity; a: Quantity; b: Quantity }, timed, about)],
+  }));
+}

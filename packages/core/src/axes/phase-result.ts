@@ -1,0 +1,280 @@
+// What one phase of a case demands: the torque at its highest instant with its working, and what is integrated over it.
+import type { Inputs, Quantity } from '../working/quantity.ts';
+import type { PlainLine } from './calc/drive-line.ts';
+import { lasts_s, type PhaseDemand, phaseDemand } from './calc/phase-torque.ts';
+import { chain, type State, stateAt } from './calc/segment.ts';
+import type { Line, PlainForm } from './line.ts';
+import { kits } from './motion-kit.ts';
+import { type Even, motionOf, type Phase, type PhasedMotion } from './phase.ts';
+import {
+  effectiveTorque,
+  energyGiven,
+  energyReturned,
+  highestToolSpeed,
+  highestToolTurningSpeed,
+  phaseMeanSpeed,
+  phasePower,
+  toolAcceleration,
+  toolAngle,
+  toolPosition,
+  toolSpeed,
+  toolTurningAcceleration,
+  toolTurningSpeed,
+} from './phase-methods.ts';
+import { wayOf } from './steps.ts';
+import { type Instant, torqueAt } from './torque-at.ts';
+
+export interface PhaseResult {
+  readonly phase: Phase;
+  /** At its highest, over 0 where it drives the motion on. */
+  readonly torque: Quantity<'N·m'>;
+  /** The constant torque itself, or the root of its mean square. */
+  readonly effective: Quantity<'N·m'>;
+  /** Torque to move off, where friction at rest is said. */
+  readonly starting: Quantity<'N·m'> | undefined;
+  readonly toolSpeed: Quantity | undefined;
+  readonly meanSpeed: Quantity<'rad/s'>;
+  readonly power: Quantity<'W'>;
+  readonly given: Quantity<'J'>;
+  readonly returned: Quantity<'J'>;
+  readonly standing: boolean;
+}
+
+/** How the master changes its speed, from standstill to full speed or back, in a time. */
+export interface Ramp {
+  readonly name: string;
+  readonly title: string;
+  readonly falling: boolean;
+  readonly t: Quantity<'s'>;
+}
+
+export interface CaseAsked {
+  readonly motion: PhasedMotion;
+  readonly line: Line;
+  /** What the motion goes quicker or slower with, where it does. */
+  readonly ramp: Ramp | undefined;
+}
+
+export interface PhaseAsked extends CaseAsked {
+  readonly form: PlainForm;
+  readonly plain: PlainLine;
+  readonly phase: Phase;
+  /** The phases before it in the cycle, the way that they end at and the time that they take. */
+  readonly before: readonly Phase[];
+  readonly from: number;
+  readonly start_s: number;
+  readonly about: string;
+}
+
+/** What the acceleration has added for each part of the speed. */
+export const risingOf = (ramp: Ramp | undefined): number =>
+  ramp === undefined ? 0 : (ramp.falling ? -1 : 1) / ramp.t.value;
+
+export function phaseOf(asked: PhaseAsked): PhaseResult {
+  const { line, phase, plain, from, start_s, about, ramp } = asked;
+  const found = phaseDemand(plain, { motion: motionOf(phase), from, start_s, rising_per_s: risingOf(ramp) });
+  const even = isPlaced(line) ? undefined : phase.even;
+  const standing = phase.even !== undefined && phase.even.before === undefined && phase.even.acceleration === undefined;
+  const torque = torqueAt(
+    line,
+    even === undefined ? instantOf(asked, found, standing) : evenInstant(even, found, phase, standing),
+    about,
+  );
+  const { inputs, means, of } = analysed(asked);
+  const searched = (take: (demand: PhaseDemand) => number) => ({
+    inputs,
+    means,
+    of: (...values: readonly (number | readonly number[])[]) => take(of(values)),
+    value: take(found),
+  });
+  return {
+    phase,
+    torque,
+    effective: found.constant
+      ? torque
+      : effectiveTorque(
+          searched(({ squared, lasts_s: t }) => Math.sqrt(squared / t)),
+          about,
+        ),
+    starting: even === undefined || standing ? undefined : startingTorque(line, even, about),
+    toolSpeed: standing ? undefined : toolSpeedOf(asked),
+    meanSpeed: phaseMeanSpeed(
+      searched(({ turned_rad, lasts_s: t }) => turned_rad / t),
+      about,
+    ),
+    power: phasePower(
+      searched(({ peakPower_W }) => peakPower_W),
+      about,
+    ),
+    given: energyGiven(
+      searched(({ given_J }) => given_J),
+      about,
+    ),
+    returned: energyReturned(
+      searched(({ returned_J }) => returned_J),
+      about,
+    ),
+    standing,
+  };
+}
+
+const isPlaced = ({ stages }: Line): boolean => stages.some(({ placed }) => placed.length > 0);
+
+// ── the instant of the highest torque ────────────────────────────────────────────────────────────────────────────────
+
+/** At constant acceleration the torque is highest at one of the ends. */
+function evenInstant(even: Even, found: PhaseDemand, phase: Phase, standing: boolean): Instant {
+  const late = found.peakAt_s > phase.duration.value / 2;
+  return {
+    speed: late ? even.after : even.before,
+    acceleration: even.acceleration,
+    backwards: even.backwards,
+    state: standing ? 'standing' : 'moving',
+    position: undefined,
+    time_s: found.peakAt_s,
+  };
+}
+
+/** Moving off against friction at rest, where a train says it. */
+function startingTorque(line: Line, even: Even, about: string): Quantity<'N·m'> | undefined {
+  const sticks = line.stages.some(({ frictions }) => frictions.some(({ breakaway }) => breakaway !== undefined));
+  if (!sticks || even.before !== undefined) return undefined;
+  const { acceleration, backwards } = even;
+  return torqueAt(
+    line,
+    { speed: undefined, acceleration, backwards, state: 'starting', position: undefined, time_s: 0 },
+    `${about}.starting`,
+  );
+}
+
+function instantOf(asked: PhaseAsked, found: PhaseDemand, standing: boolean): Instant {
+  const { motion, line, phase, from, start_s, about, ramp } = asked;
+  const along = motion.unit === 'm';
+  const backwards = found.peakGoing === -1;
+  const sign = backwards ? -1 : 1;
+  const { inputs, means, instant } = analysed(asked);
+  const here = stateAt(motionOf(phase), found.peakAt_s);
+  // All that decides which instant that is goes into the working.
+  const call = (take: (state: State) => number) => ({
+    inputs,
+    means,
+    of: (...values: Values) => take(instant(values).state),
+    value: take(here),
+  });
+  const speed = standing
+    ? undefined
+    : (along ? toolSpeed : toolTurningSpeed)(
+        call(({ velocity }) => Math.abs(velocity)),
+        about,
+      );
+  const own = standing
+    ? undefined
+    : (along ? toolAcceleration : toolTurningAcceleration)(
+        call(({ acceleration }) => sign * acceleration),
+        about,
+      );
+  const kit = kits[motion.unit];
+  const acceleration =
+    own === undefined || speed === undefined || ramp === undefined
+      ? own
+      : (ramp.falling ? kit.falling : kit.rising)({ a: own, u: speed, t: ramp.t }, about);
+  const position = isPlaced(line)
+    ? (along ? toolPosition : toolAngle)(
+        { inputs, means, of: (...values: Values) => instant(values).position, value: from + here.position },
+        about,
+      )
+    : undefined;
+  return {
+    speed,
+    acceleration,
+    backwards,
+    state: standing ? 'standing' : 'moving',
+    position,
+    time_s: start_s + found.peakAt_s,
+  };
+}
+
+/** The highest speed of the tool: at constant acceleration the greater one of both ends. */
+function toolSpeedOf({ motion, phase, about }: PhaseAsked): Quantity | undefined {
+  const { even } = phase;
+  if (even !== undefined) {
+    const { before, after } = even;
+    if (before === undefined || after === undefined) return before ?? after;
+    return before.value >= after.value ? before : after;
+  }
+  return (motion.unit === 'm' ? highestToolSpeed : highestToolTurningSpeed)(
+    {
+      inputs: phase.inputs,
+      means: phase.means,
+      of: (...values: readonly number[]) =>
+        phaseDemand(bare, { motion: chain(phase.build(...values)), from: 0, start_s: 0, rising_per_s: 0 })
+          .peakSpeed_rad_per_s,
+    },
+    about,
+  );
+}
+
+/** A train of nothing: the speed of its motor is that of the tool. */
+const bare: PlainLine = { stages: [], lossOnInertia: false };
+
+// ── what is integrated over a phase or searched in it ────────────────────────────────────────────────────────────────
+
+/** A phase with all that stands before it in the cycle, and the values of both told apart. */
+function withBefore(phase: Phase, before: readonly Phase[]) {
+  const inputs: Record<string, Inputs[string]> = { ...phase.inputs };
+  const means: Record<string, string> = { ...phase.means };
+  for (const [index, each] of before.entries()) {
+    for (const [symbol, input] of Object.entries(each.inputs)) {
+      inputs[`${symbol}_before_${index + 1}`] = input;
+      means[`${symbol}_before_${index + 1}`] = `${each.means[symbol] ?? ''}, ${each.title}`;
+    }
+  }
+  const split = (values: readonly number[]) => {
+    let at = Object.keys(phase.inputs).length;
+    const own = values.slice(0, at);
+    let [from, start_s] = [0, 0];
+    for (const each of before) {
+      const count = Object.keys(each.inputs).length;
+      const pieces = each.build(...values.slice(at, at + count));
+      from += wayOf(pieces);
+      start_s += lasts_s(chain(pieces));
+      at += count;
+    }
+    return { own, from, start_s };
+  };
+  return { inputs, means, split };
+}
+
+type Values = readonly (number | readonly number[])[];
+
+interface Analysed {
+  readonly inputs: Inputs;
+  readonly means: Readonly<Record<string, string>>;
+  readonly of: (values: Values) => PhaseDemand;
+  /** At the highest torque: the state within the phase, and the position from where the cycle begins. */
+  readonly instant: (values: Values) => { readonly state: State; readonly position: number };
+}
+
+/** All that the analysis of a phase rests on, and the analysis itself from those values. */
+function analysed({ phase, before, form, line, ramp }: PhaseAsked): Analysed {
+  const placed = withBefore(phase, isPlaced(line) ? before : []);
+  const count = Object.keys(placed.inputs).length;
+  const trains = Object.keys(form.inputs).length;
+  const all = (values: Values) => {
+    const { own, from, start_s } = placed.split(values.slice(0, count) as number[]);
+    const rising_per_s = ramp === undefined ? 0 : (ramp.falling ? -1 : 1) / (values.at(-1) as number);
+    const motion = chain(phase.build(...own));
+    const plain = form.build(values.slice(count, count + trains));
+    return { motion, from, demand: phaseDemand(plain, { motion, from, start_s, rising_per_s }) };
+  };
+  return {
+    inputs: { ...placed.inputs, ...form.inputs, ...(ramp && { R: ramp.t }) },
+    means: { ...placed.means, ...form.means, R: 'time of the master between standstill and full speed' },
+    of: (values) => all(values).demand,
+    instant: (values) => {
+      const { motion, from, demand } = all(values);
+      const state = stateAt(motion, demand.peakAt_s);
+      return { state, position: from + state.position };
+    },
+  };
+}

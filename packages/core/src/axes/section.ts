@@ -1,0 +1,100 @@
+// The sections `masters` and `axes` of a machine file.
+import type { Read } from '../reading/field.ts';
+import { optional, section } from '../reading/groups.ts';
+import { partUse } from '../reading/parts.ts';
+import type { Reading } from '../reading/reading.ts';
+import { quantity, quantityIn, word } from '../reading/values.ts';
+import { nearest } from '../units/nearest.ts';
+import { Missing } from '../working/missing.ts';
+import { lossChoices } from './calc/efficiency.ts';
+import { type MasterSection, motionField } from './motion-fields.ts';
+import { motorFields, motorKind } from './parts.ts';
+import { trainField } from './train-fields.ts';
+
+export { mastersField } from './motion-fields.ts';
+
+const given = 'as somebody else states it';
+
+/** What the file says of an axis beside its place on a network. */
+export const axisFields = {
+  motion: motionField,
+  train: trainField,
+  losses_on: optional(
+    word(lossChoices, {
+      about:
+        'What efficiencies act on: the torque of the load alone, or that for acceleration too. Published examples differ; load_and_inertia unless said.',
+    }),
+  ),
+  motor: partUse([motorKind], motorFields, { about: 'The motor.', example: 'motor_5' }),
+  inertia_ratio_at_most: optional(
+    quantity('1', {
+      about: 'The largest inertia of the load for each part of the rotor’s.',
+      above: 0,
+      example: '10',
+    }),
+  ),
+  stated: optional(
+    section(
+      {
+        speed: optional(
+          quantityIn(['m/s', 'rad/s'], { about: `The highest speed of the tool, ${given}.`, example: '1.2 m/s' }),
+        ),
+        acceleration: optional(
+          quantityIn(['m/s²', 'rad/s²'], {
+            about: `The highest acceleration of the tool, ${given}.`,
+            example: '12 m/s²',
+          }),
+        ),
+        motor_speed: optional(
+          quantity('rad/s', { about: `The highest speed of the motor, ${given}.`, example: '1500 rpm' }),
+        ),
+        inertia: optional(
+          quantity('kg·m²', { about: `Inertia of the load at the motor shaft, ${given}.`, example: '1.2 kg·cm²' }),
+        ),
+        torque_peak: optional(
+          quantity('N·m', { about: `The highest torque of the motor, ${given}.`, example: '12 N·m' }),
+        ),
+        torque_rms: optional(
+          quantity('N·m', { about: `The effective torque of the motor, ${given}.`, example: '4 N·m' }),
+        ),
+        roll_length: optional(quantity('m', { about: `Length of web on a full roll, ${given}.`, example: '5000 m' })),
+        roll_speed: optional(
+          quantity('rad/s', { about: `Speed of a winder at its core, ${given}.`, example: '600 rpm' }),
+        ),
+        circumference: optional(
+          quantity('m', { about: `Circumference of the roll or knife, ${given}.`, example: '500 mm' }),
+        ),
+      },
+      { about: 'Figures of this axis that somebody else states; each is held against what follows from the rest.' },
+    ),
+  ),
+};
+
+const axisField = section(axisFields, { about: 'An axis.' });
+/** What the axes need of an entry of the file. */
+export type AxisSection = Read<typeof axisField> & { readonly name: string };
+export type { MasterSection, MotionSection, StepSection } from './motion-fields.ts';
+export type { ElementSection } from './train-fields.ts';
+
+/** Reports axes that follow what is no master. */
+export function followMasters(
+  axes: readonly Pick<AxisSection, 'motion'>[],
+  masters: readonly Pick<MasterSection, 'name'>[],
+  reading: Reading,
+): void {
+  const names = masters.map(({ name }) => name);
+  for (const { motion } of axes) {
+    const { follow } = motion;
+    if (follow === undefined || follow instanceof Missing || names.includes(follow.name)) continue;
+    const near = nearest(follow.name, names);
+    reading.problem(follow.at, 'value', {
+      code: 'name-unknown',
+      message: `no master is called '${follow.name}'`,
+      remedy:
+        near === undefined
+          ? 'Describe it under masters; an axis can be one, with axis: NAME.'
+          : `Did you mean '${near}'?`,
+      instead: near,
+    });
+  }
+}

@@ -1,0 +1,197 @@
+// What `show` tells of an axis: its demand, case by case, phase by phase, its train and the course of its cycle.
+import type { Cell, Input, LaterTable, Table, View } from '../checks/view.ts';
+import type { Value } from '../reading/values.ts';
+import { Missing } from '../working/missing.ts';
+import type { Origin } from '../working/origin.ts';
+import { isLeaf, Quantity } from '../working/quantity.ts';
+import { curves } from './curves.ts';
+import type { AxisDemand, Case } from './demand.ts';
+import type { Line } from './line.ts';
+import { traceOf } from './trace.ts';
+
+export function axisView(demand: AxisDemand): View {
+  const { axis, cases } = demand;
+  const known = cases instanceof Missing ? [] : cases;
+  return {
+    address: axis.path,
+    title: `Axis ${axis.name}`,
+    says: result(demand),
+    inputs: inputsOf(demand),
+    pictures: [curves(demand)],
+    tables: [
+      demandTable(demand),
+      ...(known.length === 0 ? [] : [casesTable(known), phasesTable(known[0]!)]),
+      ...(demand.line instanceof Missing ? [] : [trainTable(demand.line)]),
+    ],
+    later: known.map((each) => curveTable(each)),
+  };
+}
+
+/** The result of all axes in a few words. */
+export function axesGist(demands: readonly AxisDemand[]): readonly Cell[] {
+  const known = demands.flatMap(({ peak }) => (peak instanceof Missing ? [] : [peak]));
+  const highest = known.reduce<Quantity | undefined>(
+    (most, each) => (most && most.value >= each.value ? most : each),
+    undefined,
+  );
+  const open = demands.length - known.length;
+  if (highest === undefined) return ['what they demand is not known yet'];
+  return [...(open === 0 ? [] : [`${open} of ${demands.length} not known yet; `]), highest, ' at the highest'];
+}
+
+function result({ peak, rms, speed, axis }: AxisDemand): readonly Cell[] {
+  if (peak instanceof Missing || rms instanceof Missing || speed instanceof Missing)
+    return ['What the axis demands is not known yet.'];
+  const rotor = axis.motor.inertia instanceof Missing ? ', the rotor not counted' : '';
+  return [
+    'The motor must give ',
+    peak,
+    ' at the highest and ',
+    rms,
+    ' on the mean square, at up to ',
+    speed,
+    `${rotor}.`,
+  ];
+}
+
+function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): Table {
+  const { motor, lossesOn, lossesSaid } = axis;
+  const rows: readonly (readonly Cell[])[] = [
+    ['highest torque', peak, ...limit(motor.torque_peak, motor.absent)],
+    ['effective torque over the cycle', rms, ...limit(motor.torque, motor.absent)],
+    ['highest speed', speed, ...limit(motor.speed, motor.absent)],
+    ['inertia of the load', inertia, ...limit(motor.inertia, motor.absent)],
+    ...(holding === undefined ? [] : [['torque that holds the load', holding, ...limit(motor.brake, motor.absent)]]),
+    [
+      'losses act on',
+      `${lossesOn instanceof Missing ? 'not known' : lossesOn}${lossesSaid ? '' : ', unless said'}`,
+      '',
+    ],
+  ];
+  return {
+    name: 'demand',
+    title: 'What the axis demands at the motor shaft',
+    columns: ['what', 'demand', 'the motor has'],
+    rows,
+  };
+}
+
+const limit = (value: Value<Quantity>, absent: boolean): readonly [Cell] => [absent ? 'open' : value];
+
+function casesTable(cases: readonly Case[]): Table {
+  return {
+    name: 'cases',
+    title: 'Case by case',
+    note: 'a ramp or a stop of a motion that goes with its master: one cycle at full speed with the acceleration of the master added',
+    columns: ['case', 'peak', 'effective', 'speed', 'mean speed', 'power', 'mean power'],
+    rows: cases.map(({ name, peak, rms, speed, meanSpeed, power, meanPower }) => [
+      name,
+      peak,
+      rms,
+      speed ?? 'none',
+      meanSpeed,
+      power,
+      meanPower,
+    ]),
+  };
+}
+
+function phasesTable({ phases, title }: Case): Table {
+  return {
+    name: 'phases',
+    title: `Phase by phase: ${title}`,
+    note: 'torque: at its highest, below 0 where the motor brakes',
+    columns: ['phase', 'time', 'torque', 'effective', 'power', 'given', 'taken back'],
+    rows: phases.map((each) => [
+      each.phase.title,
+      each.phase.duration,
+      each.torque,
+      each.effective,
+      each.power,
+      each.given,
+      each.returned,
+    ]),
+  };
+}
+
+function trainTable({ stages }: Line): Table {
+  const list = (name: string, quantities: readonly Quantity[]): readonly (readonly Cell[])[] =>
+    quantities.map((each): readonly Cell[] => [name, each, sourceOf(each)]);
+  return {
+    name: 'train',
+    title: 'The train, from the tool to the motor shaft',
+    columns: ['what', 'value', 'from'],
+    rows: stages.flatMap(({ name, inertias, constants, frictions, transform }) => [
+      [name, '', ''],
+      ...list('mass or inertia', inertias),
+      ...list('constant load', constants),
+      ...list(
+        'friction',
+        frictions.flatMap(({ coulomb }) => coulomb ?? []),
+      ),
+      ...list(
+        'friction that grows with speed',
+        frictions.flatMap(({ viscous }) => viscous ?? []),
+      ),
+      ...list(
+        'friction at rest',
+        frictions.flatMap(({ breakaway }) => breakaway ?? []),
+      ),
+      ...(transform === undefined
+        ? []
+        : [
+            ...list(transformNames[transform.kind], [transform.by]),
+            ...list('efficiency', transform.driving ? [transform.driving] : []),
+          ]),
+    ]),
+  };
+}
+
+const transformNames = { screw: 'lead', wheel: 'diameter', gear: 'ratio' } as const;
+
+const sourceOf = (quantity: Quantity): string => (isLeaf(quantity) ? (quantity.by as Origin).kind : 'computed');
+
+/** The course of a case as plain numbers, for a spreadsheet. */
+function curveTable(each: Case): LaterTable {
+  const head = { name: `curve_${each.name}`, title: `The course: ${each.title}` };
+  const digits = (value: number): string => String(Number(value.toPrecision(6)));
+  return {
+    ...head,
+    alone: true,
+    make: () => ({
+      ...head,
+      note: 'tool in m or rad and s, motor in N·m and rad/s',
+      columns: ['time', 'position', 'speed', 'acceleration', 'torque', 'motor speed'],
+      rows: traceOf(each, 12).map(({ time_s, position, velocity, acceleration, torque, speed }) =>
+        [time_s, position, velocity, acceleration, torque, speed].map(digits),
+      ),
+    }),
+  };
+}
+
+/** What one would move to see the axis follow: the values that its motion, its train and its master are told by. */
+function inputsOf({ motion, line, axis }: AxisDemand): readonly Input[] {
+  const leaves = new Map<string, Quantity>();
+  const add = (value: unknown): void => {
+    if (Array.isArray(value)) for (const each of value) add(each);
+    else if (value instanceof Quantity && isLeaf(value) && (value.by as Origin).kind === 'given')
+      leaves.set(value.about, value);
+  };
+  const master = axis.master;
+  if (master !== undefined && !(master instanceof Missing)) add(master.speed);
+  if (!(motion instanceof Missing))
+    for (const { inputs } of motion.phases) for (const each of Object.values(inputs)) add(each);
+  if (!(line instanceof Missing))
+    for (const { inertias, transform } of line.stages) add([...inertias, transform?.by, transform?.driving]);
+  return [...leaves.values()].slice(0, mostInputs).map((value) => ({
+    path: value.about,
+    title: value.about.replace(/^(axes|masters)\.[a-z0-9_]+\.?/, '').replaceAll(/[._]/g, ' ') || value.about,
+    value,
+    ...(value.value > 0 && {
+      span: { least: value.value / 10, most: value.unit === '1' && value.value <= 1 ? 1 : 3 * value.value },
+    }),
+  }));
+}
+
+/** More sliders than this nobody looks for the right one among (our judgement); a cam of a thousand points has none. */
+const mostInputs = 8;

@@ -1,0 +1,66 @@
+// The roll of a winder at the diameters that are looked at: tension and inertia that stand before the train of the file.
+import type { Value } from '../reading/values.ts';
+import { printQuantity } from '../units/print-quantity.ts';
+import { given, Missing } from '../working/missing.ts';
+import { leaf, type Quantity } from '../working/quantity.ts';
+import { cite } from '../working/sources.ts';
+import type { Axis } from './axis.ts';
+import { opposedForce } from './calc/load.ts';
+import { rollInertia, taperTension } from './calc/winder.ts';
+import type { Before } from './train.ts';
+
+export interface Roll {
+  readonly name: string;
+  readonly title: string;
+  readonly diameter: Quantity<'m'>;
+  readonly tension: Quantity<'N'>;
+  readonly inertia: Quantity<'kg·m²'>;
+  readonly before: Before;
+}
+
+/** The rolls of a winder, from core to full; nothing for an axis that is none. */
+export function rollsOf({ motion, name }: Axis): Value<readonly Roll[]> | undefined {
+  const roll = motion.winds ?? motion.unwinds;
+  if (roll === undefined) return undefined;
+  const { core: d, full, width: w, thickness, density: ρ, tension: F, taper, diameters, path } = roll;
+  const between = diameters instanceof Missing ? [] : diameters;
+  return given(
+    { d, full, w, thickness, ρ, F, K: taper ?? noTaper(`${path}.taper`), between },
+    ({ d, full, w, ρ, F, K, between }) =>
+      [d, ...between, full].map((D, index, all): Roll => {
+        const [called, title] =
+          index === 0
+            ? ['core', 'at the core']
+            : index === all.length - 1
+              ? ['full', 'full roll']
+              : [`diameter_${index}`, `diameter ${index}`];
+        const about = `${name}.${called}`;
+        const tension = taperTension({ F, K, d, D }, about);
+        const inertia = rollInertia({ ρ, w, D, d }, about);
+        return {
+          name: called!,
+          title: title!,
+          diameter: D,
+          tension,
+          inertia,
+          before: {
+            // A web that is wound up pulls against the motion, one that is unwound along with it.
+            constants: [motion.winds === undefined ? opposedForce({ F: tension }, about) : tension],
+            transform: { kind: 'wheel', by: D, driving: undefined, driven: undefined, about },
+            inertias: [inertia],
+          },
+        };
+      }),
+  );
+}
+
+const noTaper = (path: string): Quantity<'1'> =>
+  leaf(0, '1', {
+    kind: 'assumed',
+    path,
+    via: [],
+    writtenAt: path,
+    written: printQuantity(0, '1', { as: '%' }),
+    writtenUnit: '%',
+    source: `${cite('judgement')}: none unless said`,
+  });
