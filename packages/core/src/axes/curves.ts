@@ -38,10 +38,15 @@ export function curves({ axis, cases, motion }: AxisDemand): Drawn {
   };
   const rows = shownCurves.map((curve): Row => {
     const [from, to] = extent(curve);
+    const flat = points.every((point) => curve.of(point) === 0);
     const margin = 0.08 * (to - from);
     return {
       label: [curve.label],
-      end: [`${printQuantity(from, curve.unit)} to ${printQuantity(to, curve.unit)}`],
+      end: [
+        flat
+          ? `${printQuantity(0, curve.unit)} throughout`
+          : `${printQuantity(from, curve.unit)} to ${printQuantity(to, curve.unit)}`,
+      ],
       height: 3,
       above: 0.5,
       scale: { from: from - margin, to: to + margin, unit: curve.unit },
