@@ -1,10 +1,9 @@
 // The inertia of a body of revolution from what the file says of it: itself, or mass and shape, or shape and material.
 
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
+import type { Quantity } from '../working/quantity.ts';
 import {
   cylinderBore,
   cylinderMass,
@@ -72,25 +71,9 @@ function boreOf({ bore, wall }: Body, diameter: Said<Quantity<'m'>>, about: stri
 }
 
 const noBore = (path: string): Quantity<'m'> =>
-  leaf(0, 'm', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(0, 'm'),
-    writtenUnit: 'm',
-    source: `${cite('judgement')}: solid unless said`,
-  });
+  assumed(path, 0, 'm', { source: 'judgement', because: 'solid unless said' });
 
 function densityLeaf(material: MaterialName, path: string): Quantity<'kg/m³'> {
   const { density_kg_per_m3, source } = densityOf[material];
-  return leaf(density_kg_per_m3, 'kg/m³', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(density_kg_per_m3, 'kg/m³'),
-    writtenUnit: 'kg/m³',
-    source: `${cite(source)}: ${material}, from memory`,
-  });
+  return assumed(path, density_kg_per_m3, 'kg/m³', { source, because: `${material}, from memory` });
 }

@@ -1,10 +1,9 @@
 // What an axis demands at the motor shaft: case by case, phase by phase, each number with its working.
 // A case is one motion of the master: the cycle at full speed, its ramps, its stops; a winder has them for each diameter.
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, Missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
+import type { Quantity } from '../working/quantity.ts';
 import type { Axis, Master } from './axis.ts';
 import {
   highestPower,
@@ -22,7 +21,7 @@ import { type Line, plainForm, plainLine } from './line.ts';
 import { kits } from './motion-kit.ts';
 import { phasesOf } from './motions.ts';
 import { motionOf, type Phase, type PhasedMotion } from './phase.ts';
-import { evenPhase } from './phase-makers.ts';
+import { quickeningPhase, slowingPhase } from './phase-makers.ts';
 import { type CaseAsked, type PhaseResult, phaseOf, type Ramp, risingOf } from './phase-result.ts';
 import { wayOf } from './steps.ts';
 import { torqueAt } from './torque-at.ts';
@@ -163,20 +162,11 @@ function rampPhase(
   { name: ramp, title, falling, t }: Ramp,
 ): Phase {
   const v = even!.before!;
+  const { backwards } = even!;
   const about = `${name}.${ramp}`;
   return falling
-    ? evenPhase(
-        'down',
-        title,
-        { before: v, after: undefined, acceleration: kits[unit].down({ v, t }, about), backwards: even!.backwards },
-        t,
-      )
-    : evenPhase(
-        'up',
-        title,
-        { before: undefined, after: v, acceleration: kits[unit].up({ v, t }, about), backwards: even!.backwards },
-        t,
-      );
+    ? slowingPhase('down', title, { v, acceleration: kits[unit].down({ v, t }, about), t, backwards })
+    : quickeningPhase('up', title, { v, acceleration: kits[unit].up({ v, t }, about), t, backwards });
 }
 
 /** The rotor turns with the last stage, where it is known. */
@@ -207,8 +197,7 @@ function caseOf(asked: Asked): Case {
   const about = `${axis.name}.${name}`;
   let from = 0;
   let start_s = 0;
-  const done: Phase[] = [];
-  const phases = asked.phases.map((phase) => {
+  const phases = asked.phases.map((phase, index) => {
     const result = phaseOf({
       ...asked,
       form,
@@ -216,12 +205,11 @@ function caseOf(asked: Asked): Case {
       phase,
       from,
       start_s,
-      before: [...done],
+      before: asked.phases.slice(0, index),
       about: `${about}.${phase.name}`,
     });
     from += wayOf(motionOf(phase));
     start_s += phase.duration.value;
-    done.push(phase);
     return result;
   });
   const t = phases.map(({ phase }) => phase.duration);
@@ -266,13 +254,8 @@ function caseOf(asked: Asked): Case {
   };
 }
 
-/** While the motor runs, all of its cooling counts. */
-const running: Quantity<'1'> = leaf(1, '1', {
-  kind: 'assumed',
-  path: 'axes.cooling_while_running',
-  via: [],
-  writtenAt: 'axes.cooling_while_running',
-  written: printQuantity(1, '1', { as: '%' }),
-  writtenUnit: '%',
-  source: cite('definition'),
+const running = assumed('axes.cooling_while_running', 1, '1', {
+  source: 'definition',
+  because: 'while the motor runs, all of its cooling counts',
+  as: '%',
 });

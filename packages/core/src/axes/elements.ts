@@ -1,13 +1,13 @@
 // What each element of a train brings to it: masses, loads, friction, and how it leads to the next shaft.
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
+import type { Unit } from '../units/si.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, isAbsent, Missing, missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
+import type { Quantity } from '../working/quantity.ts';
 import { bodyInertia, bodyMass } from './body.ts';
 import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } from './calc/inertia.ts';
 import { gravityForce, slideFriction, webForce } from './calc/load.ts';
-import type { Friction, PlacedElement, Transform } from './line.ts';
+import { type Friction, type PlacedElement, type Transform, tailOf } from './line.ts';
 import { crankLoad, cuttingLoad, eccentricLoad, offCentreLoad, windowLoad } from './placed.ts';
 import type { ElementSection } from './section.ts';
 
@@ -29,20 +29,9 @@ interface Where {
   readonly gravity: Quantity<'m/s²'>;
 }
 
-const nothing = (path: string, unit: 'rad' | '1' | 'kg'): Quantity => assumed(path, 0, unit, 'nothing unless said');
-
-/** A printed default, listed as an assumption. */
-function assumed(path: string, value: number, unit: 'rad' | '1' | 'kg', because: string): Quantity {
-  return leaf(value, unit, {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(value, unit),
-    writtenUnit: unit,
-    source: `${cite('judgement')}: ${because}`,
-  });
-}
+/** What adds nothing unless it is said. */
+const nothing = <U extends Unit>(path: string, unit: U): Quantity<U> =>
+  assumed(path, 0, unit, { source: 'judgement', because: 'nothing unless said' });
 
 export function elementOf(element: ElementSection, where: Where): Value<Brought> {
   const { path, about, side, gravity } = where;
@@ -64,7 +53,7 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
         force: F,
         diameter: D,
         over: w,
-        blades = assumed(`${path}.blades`, 1, '1', 'one blade unless said') as Quantity<'1'>,
+        blades = assumed(`${path}.blades`, 1, '1', { source: 'judgement', because: 'one blade unless said' }),
       } = element.cutting!;
       return given({ F, D, w, n: blades }, (known) => ({ placed: [cuttingLoad(known, about)] }));
     }
@@ -79,8 +68,8 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
         m,
         r,
         J: inertia,
-        δ: at ?? (nothing(`${path}.at`, 'rad') as Quantity<'rad'>),
-        u: upright ?? (nothing(`${path}.upright`, '1') as Quantity<'1'>),
+        δ: at ?? nothing(`${path}.at`, 'rad'),
+        u: upright ?? nothing(`${path}.upright`, '1'),
       };
       return given(asked, ({ m, r, J, δ, u }) => ({
         inertias: [
@@ -178,7 +167,7 @@ function slide(
 ): Value<Brought> {
   const zero = (key: string, unit: 'rad' | '1' | 'kg'): Quantity => nothing(`${path}.${key}`, unit);
   const slope = φ ?? (zero('inclination', 'rad') as Quantity<'rad'>);
-  const preload = N ?? (leafOfNoForce(`${path}.preload`) as Quantity<'N'>);
+  const preload = N ?? nothing(`${path}.preload`, 'N');
   return given({ m, μ, κ, N: preload, φ: slope, c }, ({ m, μ, κ, N, φ, c }) => {
     const weight =
       φ.value === 0 && c === undefined
@@ -196,24 +185,10 @@ function slide(
     return {
       inertias: c === undefined ? [m] : [m, c as Quantity<'kg'>],
       constants: weight,
-      frictions:
-        coulomb === undefined && breakaway === undefined
-          ? []
-          : [{ coulomb, breakaway, about: about.slice(about.lastIndexOf('.') + 1) }],
+      frictions: coulomb === undefined && breakaway === undefined ? [] : [{ coulomb, breakaway, about: tailOf(about) }],
     };
   });
 }
-
-const leafOfNoForce = (path: string): Quantity =>
-  leaf(0, 'N', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: '0 N',
-    writtenUnit: 'N',
-    source: `${cite('judgement')}: nothing unless said`,
-  });
 
 function friction(
   { force, torque, viscous, breakaway, path: own }: NonNullable<ElementSection['friction']>,
@@ -245,7 +220,7 @@ function friction(
       breakaway: fits(breakaway, units[1], 'breakaway', `2 ${units[1]}`),
     },
     (known) => ({
-      frictions: [{ ...(known as Omit<Friction, 'about'>), about: about.slice(about.lastIndexOf('.') + 1) }],
+      frictions: [{ ...(known as Omit<Friction, 'about'>), about: tailOf(about) }],
     }),
   );
 }

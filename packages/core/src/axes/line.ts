@@ -43,6 +43,9 @@ export interface PlacedTorques {
   readonly inertial: readonly Quantity[];
 }
 
+/** The last name of an address: that of the element within its axis. */
+export const tailOf = (about: string): string => about.slice(about.lastIndexOf('.') + 1);
+
 export interface Stage {
   /** The elements that it is made of, for people. */
   readonly name: string;

@@ -1,6 +1,6 @@
 // What the file says of masters and motions. A motion is one of several kinds; the key that stands in it says which.
 import { choice } from '../reading/choice.ts';
-import type { Known, Read } from '../reading/field.ts';
+import type { Read } from '../reading/field.ts';
 import { group, list, optional, row, section } from '../reading/groups.ts';
 import { count, name, quantity, quantityIn, quantityOr, share, word } from '../reading/values.ts';
 import { lawNames } from './calc/motion-law.ts';
@@ -216,5 +216,4 @@ export const motionField = choice(
 
 export type MasterSection = Read<typeof mastersField>[number];
 export type MotionSection = Read<typeof motionField>;
-export type MotionKind = Known<MotionSection['kind']>;
 export type StepSection = Read<typeof stepField>;

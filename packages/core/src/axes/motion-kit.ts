@@ -8,7 +8,6 @@ import {
   risingFollower,
   risingTurning,
 } from './calc/follow.ts';
-import { lawAcceleration, lawTurningAcceleration, lawTurningVelocity, lawVelocity } from './calc/law-peaks.ts';
 import {
   smoothMoveAcceleration,
   smoothMoveTime,
@@ -52,8 +51,6 @@ export interface MotionKit {
   readonly smoothAcceleration: Form<'L' | 'v' | 'a' | 'j'>;
   readonly smoothVelocity: Form<'L' | 'v' | 'p' | 'j'>;
   readonly smoothTime: Time<'L' | 'w' | 'p' | 'j'>;
-  readonly lawVelocity: Form<'C' | 'h' | 'T'>;
-  readonly lawAcceleration: Form<'C' | 'h' | 'T'>;
   readonly geared: Form<'v' | 'z' | 'n'>;
   readonly rising: Form<'a' | 'u' | 't'>;
   readonly falling: Form<'a' | 'u' | 't'>;
@@ -72,8 +69,6 @@ export const kits = {
     smoothAcceleration: smoothMoveAcceleration,
     smoothVelocity: smoothMoveVelocity,
     smoothTime: smoothMoveTime,
-    lawVelocity,
-    lawAcceleration,
     geared: gearedSpeed,
     rising: risingFollower,
     falling: fallingFollower,
@@ -90,8 +85,6 @@ export const kits = {
     smoothAcceleration: smoothTurnAcceleration,
     smoothVelocity: smoothTurnVelocity,
     smoothTime: smoothTurnTime,
-    lawVelocity: lawTurningVelocity,
-    lawAcceleration: lawTurningAcceleration,
     geared: gearedTurning,
     rising: risingTurning,
     falling: fallingTurning,

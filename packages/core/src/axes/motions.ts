@@ -1,16 +1,15 @@
 // From what the file says of a motion to its phases, with the quantities that they rest on.
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
+import type { Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
 import { productsTime, shareTime, timeTaken, turnsEverySpeed } from './calc/follow.ts';
 import { lawPieces } from './calc/motion-law.ts';
 import { kits } from './motion-kit.ts';
 import { cam, cut, masterOf, shear, speedIn, toAndFro } from './over-master.ts';
 import type { Phase, PhasedMotion } from './phase.ts';
-import { dwellPhase, evenPhase, inCycle, lawPhase, steadyPhase } from './phase-makers.ts';
+import { dwellPhase, inCycle, lawPhase, quickeningPhase, slowingPhase, steadyPhase } from './phase-makers.ts';
 import type { MotionSection } from './section.ts';
 import { stepPhases } from './steps.ts';
 
@@ -62,24 +61,11 @@ const withCycle = (axis: Axis, make: (cycle: Quantity<'s'>) => Value<PhasedMotio
 
 // ── constant speed ───────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** Constant speed looks the same however long one looks at it. */
-const assumedSpan = (path: string): Quantity<'s'> =>
-  leaf(1, 's', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(1, 's'),
-    writtenUnit: 's',
-    source: `${cite('judgement')}: a constant speed looks the same over any time`,
-  });
-
 function constantSpeed(axis: Axis): Value<PhasedMotion> {
   const { motion, name } = axis;
   const found = cycleOf(axis);
   const path = `${motion.path}.cycle`;
-  const cycle =
-    found instanceof Missing && found.lacks.every(({ why }) => why === 'absent') ? assumedSpan(path) : found;
+  const cycle = found instanceof Missing && found.lacks.every(({ why }) => why === 'absent') ? span(path) : found;
   const speed = constantSpeedOf(axis);
   return given({ cycle, speed }, (known) => ({
     unit: known.speed.unit === 'm/s' ? ('m' as const) : ('rad' as const),
@@ -106,48 +92,25 @@ function constantSpeed(axis: Axis): Value<PhasedMotion> {
   }
 }
 
+/** Any span will do. */
+const span = (path: string): Quantity<'s'> =>
+  assumed(path, 1, 's', { source: 'judgement', because: 'a constant speed looks the same over any time' });
+
 function run(
   axis: Axis,
   { speed, for: t, ramp_up, ramp_down }: NonNullable<MotionSection['runs']>,
 ): Value<PhasedMotion> {
   const { name } = axis;
-  return given({ speed, t, up: ramp_up ?? 0, down: ramp_down ?? 0 }, (known) => {
+  return given({ speed, t, up: ramp_up, down: ramp_down }, (known) => {
     const v: Quantity = known.speed;
     const unit = v.unit === 'm/s' ? 'm' : 'rad';
     const kit = kits[unit];
-    const up =
-      known.up === 0
-        ? []
-        : [
-            evenPhase(
-              'up',
-              'speeding up',
-              {
-                before: undefined,
-                after: v,
-                acceleration: kit.up({ v, t: known.up as Quantity }, `${name}.up`),
-                backwards: false,
-              },
-              known.up as Quantity<'s'>,
-            ),
-          ];
-    const down =
-      known.down === 0
-        ? []
-        : [
-            evenPhase(
-              'down',
-              'slowing down',
-              {
-                before: v,
-                after: undefined,
-                acceleration: kit.down({ v, t: known.down as Quantity }, `${name}.down`),
-                backwards: false,
-              },
-              known.down as Quantity<'s'>,
-            ),
-          ];
-    const phases = [...up, steadyPhase('at_speed', 'constant speed', v, known.t), ...down];
+    const [u, d] = [known.up, known.down] as readonly (Quantity<'s'> | undefined)[];
+    const ramp = (t: Quantity<'s'>, acceleration: Quantity) => ({ v, t, acceleration, backwards: false });
+    const up = u && quickeningPhase('up', 'speeding up', ramp(u, kit.up({ v, t: u }, `${name}.up`)));
+    const down = d && slowingPhase('down', 'slowing down', ramp(d, kit.down({ v, t: d }, `${name}.down`)));
+    const steady = steadyPhase('at_speed', 'constant speed', v, known.t);
+    const phases = [...(up ? [up] : []), steady, ...(down ? [down] : [])];
     if (axis.motion.cycle === undefined)
       return {
         unit,

@@ -19,26 +19,23 @@ export const masterOf = ({ master, motion }: Axis): Value<Master> =>
 export const speedIn = (axis: Axis, unit: 'm/s' | 'rad/s'): Value<Quantity> =>
   given({ master: masterOf(axis) }, ({ master }) => inUnit(master.speed, unit, `${master.path}.speed`));
 
-/** A motion over the way of the master, which runs at constant speed: one phase, the last input its speed. */
+/** A motion over the way of the master, which runs at constant speed V: one phase, the last input that speed. */
 function overMaster(
   axis: Axis,
   unit: 'm' | 'rad',
-  { name, title, duration }: Pick<Phase, 'name' | 'title' | 'duration'>,
-  { inputs, means, build }: Pick<Phase, 'inputs' | 'means' | 'build'>,
+  V: Quantity,
+  { name, title, duration, inputs, means, build }: Phase,
 ): Value<PhasedMotion> {
-  const speed = given({ master: masterOf(axis) }, ({ master }) => master.speed);
-  return given({ speed }, ({ speed: V }) => {
-    const phase: Phase = {
-      name,
-      title,
-      duration,
-      inputs: { ...inputs, V },
-      means: { ...means, V: 'speed of the master' },
-      build: (...values) => scaled(build(...values.slice(0, -1)), { stroke: 1, time: 1 / values.at(-1)! }),
-    };
-    const refusal = refusalOf(phase, axis.motion.path);
-    return refusal ?? { unit, phases: [phase], cycle: duration, taken: undefined, scales: true };
-  }) as Value<PhasedMotion>;
+  const phase: Phase = {
+    name,
+    title,
+    duration,
+    inputs: { ...inputs, V },
+    means: { ...means, V: 'speed of the master' },
+    build: (...values) => scaled(build(...values.slice(0, -1)), { stroke: 1, time: 1 / values.at(-1)! }),
+  };
+  const refusal = refusalOf(phase, axis.motion.path);
+  return refusal ?? { unit, phases: [phase], cycle: duration, taken: undefined, scales: true };
 }
 
 /** Why a motion cannot be, where it cannot; the calculation says it. */
@@ -58,26 +55,20 @@ export function cut(
 ): Value<PhasedMotion> {
   const v = speedIn(axis, 'm/s') as Value<Quantity<'m/s'>>;
   return given({ l, U, n, w, law: recover, v }, ({ law, v, ...inputs }) =>
-    overMaster(
-      axis,
-      'rad',
-      {
-        name: 'cut',
-        title: `from cut to cut, recovering by ${law}`,
-        duration: wayTime({ l: inputs.l, v }, `${axis.name}.cut`),
+    overMaster(axis, 'rad', v, {
+      name: 'cut',
+      title: `from cut to cut, recovering by ${law}`,
+      duration: wayTime({ l: inputs.l, v }, `${axis.name}.cut`),
+      inputs,
+      means: {
+        l: 'length from cut to cut',
+        U: 'circumference over the blades',
+        n: 'blades',
+        w: 'angle at the speed of the web',
       },
-      {
-        inputs,
-        means: {
-          l: 'length from cut to cut',
-          U: 'circumference over the blades',
-          n: 'blades',
-          w: 'angle at the speed of the web',
-        },
-        build: (cutLength = 0, circumference = 0, blades = 0, working_rad = 0) =>
-          knifeMotion({ cutLength, circumference, blades, working_rad, recover: law }),
-      },
-    ),
+      build: (cutLength = 0, circumference = 0, blades = 0, working_rad = 0) =>
+        knifeMotion({ cutLength, circumference, blades, working_rad, recover: law }),
+    }),
   );
 }
 
@@ -87,20 +78,14 @@ export function shear(
 ): Value<PhasedMotion> {
   const v = speedIn(axis, 'm/s') as Value<Quantity<'m/s'>>;
   return given({ l, w, a, law: back, v }, ({ law, v, ...inputs }) =>
-    overMaster(
-      axis,
-      'm',
-      {
-        name: 'cut',
-        title: `from cut to cut, returning by ${law}`,
-        duration: wayTime({ l: inputs.l, v }, `${axis.name}.cut`),
-      },
-      {
-        inputs,
-        means: { l: 'length from cut to cut', w: 'way at the speed of the web', a: 'way of the web for getting there' },
-        build: (cutLength = 0, working = 0, accelerate = 0) => flyingShear({ cutLength, working, accelerate, law }),
-      },
-    ),
+    overMaster(axis, 'm', v, {
+      name: 'cut',
+      title: `from cut to cut, returning by ${law}`,
+      duration: wayTime({ l: inputs.l, v }, `${axis.name}.cut`),
+      inputs,
+      means: { l: 'length from cut to cut', w: 'way at the speed of the web', a: 'way of the web for getting there' },
+      build: (cutLength = 0, working = 0, accelerate = 0) => flyingShear({ cutLength, working, accelerate, law }),
+    }),
   );
 }
 
@@ -118,27 +103,21 @@ export function toAndFro(
         v: inUnit(master.speed, speed, `${master.path}.speed`),
       },
       (known) =>
-        overMaster(
-          axis,
-          'm',
-          {
-            name: 'stroke',
-            title: 'to and fro',
-            duration:
-              unit === 'rad'
-                ? strokesTurningTime({ l: known.s as Quantity<'rad'>, v: known.v as Quantity<'rad/s'> }, axis.name)
-                : strokesTime({ l: known.s as Quantity<'m'>, v: known.v as Quantity<'m/s'> }, axis.name),
+        overMaster(axis, 'm', known.v, {
+          name: 'stroke',
+          title: 'to and fro',
+          duration:
+            unit === 'rad'
+              ? strokesTurningTime({ l: known.s as Quantity<'rad'>, v: known.v as Quantity<'rad/s'> }, axis.name)
+              : strokesTime({ l: known.s as Quantity<'m'>, v: known.v as Quantity<'m/s'> }, axis.name),
+          inputs: { b, s: known.s, r: known.r },
+          means: {
+            b: 'way from turning point to turning point',
+            s: 'way of the master for one stroke',
+            r: 'way of the master for turning round',
           },
-          {
-            inputs: { b, s: known.s, r: known.r },
-            means: {
-              b: 'way from turning point to turning point',
-              s: 'way of the master for one stroke',
-              r: 'way of the master for turning round',
-            },
-            build: (width = 0, wayPerStroke = 0, reversal = 0) => traverse({ width, wayPerStroke, reversal }),
-          },
-        ),
+          build: (width = 0, wayPerStroke = 0, reversal = 0) => traverse({ width, wayPerStroke, reversal }),
+        }),
     );
   }) as Value<PhasedMotion>;
 }
@@ -169,30 +148,21 @@ export function cam(axis: Axis, { points, ends, path }: NonNullable<MotionSectio
           key.startsWith('x') ? 'position of the master' : 'position of the axis',
         ]),
       );
-      return overMaster(
-        axis,
-        toolUnit,
-        {
-          name: 'cam',
-          title: 'the cam',
-          duration:
-            masterUnit === 'rad'
-              ? anglesTime(
-                  { a: from as Quantity<'rad'>, b: to as Quantity<'rad'>, v: v as Quantity<'rad/s'> },
-                  axis.name,
-                )
-              : positionsTime({ a: from as Quantity<'m'>, b: to as Quantity<'m'>, v: v as Quantity<'m/s'> }, axis.name),
-        },
-        {
-          inputs,
-          means,
-          build: (...values) =>
-            camTable(
-              values.slice(0, x.length).map((each, at) => [each, values[x.length + at]!] as const),
-              ends,
-            ),
-        },
-      );
+      return overMaster(axis, toolUnit, v, {
+        name: 'cam',
+        title: 'the cam',
+        duration:
+          masterUnit === 'rad'
+            ? anglesTime({ a: from as Quantity<'rad'>, b: to as Quantity<'rad'>, v: v as Quantity<'rad/s'> }, axis.name)
+            : positionsTime({ a: from as Quantity<'m'>, b: to as Quantity<'m'>, v: v as Quantity<'m/s'> }, axis.name),
+        inputs,
+        means,
+        build: (...values) =>
+          camTable(
+            values.slice(0, x.length).map((each, at) => [each, values[x.length + at]!] as const),
+            ends,
+          ),
+      });
     });
   }) as Value<PhasedMotion>;
 }

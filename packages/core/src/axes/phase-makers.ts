@@ -72,7 +72,7 @@ export function lawPhase(
 }
 
 /** A stretch of constant acceleration. */
-export function evenPhase(name: string, title: string, even: Even, t: Quantity<'s'>): Phase {
+function evenPhase(name: string, title: string, even: Even, t: Quantity<'s'>): Phase {
   const { before, after, acceleration, backwards } = even;
   const sign = backwards ? -1 : 1;
   const inputs: Record<string, Quantity> = {
@@ -87,3 +87,20 @@ export function evenPhase(name: string, title: string, even: Even, t: Quantity<'
   const means = { v: 'speed before', a: 'acceleration along the motion', t: 'duration' };
   return { name, title, duration: t, inputs, means, build, even: { before, after, acceleration, backwards } };
 }
+
+interface Ramped {
+  /** The speed that it gets to, or comes from. */
+  readonly v: Quantity;
+  /** Along the motion: below 0 where it slows down. */
+  readonly acceleration: Quantity;
+  readonly t: Quantity<'s'>;
+  readonly backwards: boolean;
+}
+
+/** From rest to a speed. */
+export const quickeningPhase = (name: string, title: string, { v, acceleration, t, backwards }: Ramped): Phase =>
+  evenPhase(name, title, { before: undefined, after: v, acceleration, backwards }, t);
+
+/** From a speed to rest. */
+export const slowingPhase = (name: string, title: string, { v, acceleration, t, backwards }: Ramped): Phase =>
+  evenPhase(name, title, { before: v, after: undefined, acceleration, backwards }, t);

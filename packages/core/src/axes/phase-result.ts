@@ -67,24 +67,25 @@ export interface PhaseAsked extends CaseAsked {
 }
 
 /** What the acceleration has added for each part of the speed. */
-export const risingOf = (ramp: Ramp | undefined): number =>
-  ramp === undefined ? 0 : (ramp.falling ? -1 : 1) / ramp.t.value;
+export const risingOf = (ramp: Ramp | undefined, time_s = ramp?.t.value): number =>
+  ramp === undefined ? 0 : (ramp.falling ? -1 : 1) / time_s!;
 
 export function phaseOf(asked: PhaseAsked): PhaseResult {
   const { line, phase, plain, from, start_s, about, ramp } = asked;
   const found = phaseDemand(plain, { motion: motionOf(phase), from, start_s, rising_per_s: risingOf(ramp) });
+  const analysis = analysed(asked);
   const even = isPlaced(line) ? undefined : phase.even;
   const standing = phase.even !== undefined && phase.even.before === undefined && phase.even.acceleration === undefined;
   const torque = torqueAt(
     line,
-    even === undefined ? instantOf(asked, found, standing) : evenInstant(even, found, phase, standing),
+    even === undefined ? instantOf(asked, analysis, found, standing) : evenInstant(even, found, phase, standing),
     about,
   );
-  const { inputs, means, of } = analysed(asked);
+  const { inputs, means, of } = analysis;
   const searched = (take: (demand: PhaseDemand) => number) => ({
     inputs,
     means,
-    of: (...values: readonly (number | readonly number[])[]) => take(of(values)),
+    of: (...values: Values) => take(of(values)),
     value: take(found),
   });
   return {
@@ -147,12 +148,15 @@ function startingTorque(line: Line, even: Even, about: string): Quantity<'N·m'>
   );
 }
 
-function instantOf(asked: PhaseAsked, found: PhaseDemand, standing: boolean): Instant {
-  const { motion, line, phase, from, start_s, about, ramp } = asked;
+function instantOf(
+  { motion, line, phase, from, start_s, about, ramp }: PhaseAsked,
+  { inputs, means, instant }: Analysed,
+  found: PhaseDemand,
+  standing: boolean,
+): Instant {
   const along = motion.unit === 'm';
   const backwards = found.peakGoing === -1;
   const sign = backwards ? -1 : 1;
-  const { inputs, means, instant } = analysed(asked);
   const here = stateAt(motionOf(phase), found.peakAt_s);
   // All that decides which instant that is goes into the working.
   const call = (take: (state: State) => number) => ({
@@ -262,7 +266,7 @@ function analysed({ phase, before, form, line, ramp }: PhaseAsked): Analysed {
   const trains = Object.keys(form.inputs).length;
   const all = (values: Values) => {
     const { own, from, start_s } = placed.split(values.slice(0, count) as number[]);
-    const rising_per_s = ramp === undefined ? 0 : (ramp.falling ? -1 : 1) / (values.at(-1) as number);
+    const rising_per_s = risingOf(ramp, values.at(-1) as number);
     const motion = chain(phase.build(...own));
     const plain = form.build(values.slice(count, count + trains));
     return { motion, from, demand: phaseDemand(plain, { motion, from, start_s, rising_per_s }) };

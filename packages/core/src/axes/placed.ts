@@ -15,7 +15,7 @@ import {
 import type { Placed } from './calc/drive-line.ts';
 import { accelerationTorque, offCentreTorque, opposedTorque } from './calc/load.ts';
 import { wheelTorque } from './calc/transform.ts';
-import type { PlacedElement, PlacedTorques } from './line.ts';
+import { type PlacedElement, type PlacedTorques, tailOf } from './line.ts';
 
 const none: Placed = { against: 0, friction: 0, inertia: 0, swing: 0 };
 const nothing: PlacedTorques = { against: [], friction: [], inertial: [] };
@@ -27,7 +27,7 @@ export function windowLoad(
   about: string,
 ): PlacedElement {
   return {
-    about: about.slice(about.lastIndexOf('.') + 1),
+    about: tailOf(about),
     inputs: { F, a, b },
     means: { F: 'force or torque', a: 'where it begins', b: 'where it ends' },
     plain: (against = 0, from = 0, to = 0) => ({
@@ -59,7 +59,7 @@ const fromCut = (position: number, blades: number): number => {
 
 export function cuttingLoad({ F, D, w, n }: Cutting, about: string): PlacedElement {
   return {
-    about: about.slice(about.lastIndexOf('.') + 1),
+    about: tailOf(about),
     inputs: { F, D, w, n },
     means: { F: 'force at the blade', D: 'diameter over the blades', w: 'angle of the cut', n: 'blades' },
     plain: (force = 0, diameter = 0, over = 0, blades = 1) => ({
@@ -84,7 +84,7 @@ interface OffCentre {
 
 export function offCentreLoad({ g, m, r, u, δ }: OffCentre, about: string): PlacedElement {
   return {
-    about: about.slice(about.lastIndexOf('.') + 1),
+    about: tailOf(about),
     inputs: { g, m, r, u, δ },
     means: {
       g: 'acceleration of gravity',
@@ -158,7 +158,7 @@ function swung(
 ): PlacedElement {
   const keys = Object.keys(inputs);
   return {
-    about: about.slice(about.lastIndexOf('.') + 1),
+    about: tailOf(about),
     inputs,
     means: { r: 'radius', l: 'length of the rod', m: 'mass of the slider', F: 'force against the slider' },
     plain: (...values) => {

@@ -2,15 +2,16 @@
 import type { Value } from '../reading/values.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import type { Axis, Master } from './axis.ts';
+import type { Axis } from './axis.ts';
 import { masterTime } from './calc/dwell-rise.ts';
 import { restOfCycle, timeTaken, wayTime } from './calc/follow.ts';
 import { quintic } from './calc/join.ts';
 import { smoothMove } from './calc/point-to-point.ts';
 import { type Piece, stateOf } from './calc/segment.ts';
 import { kits } from './motion-kit.ts';
+import { masterOf } from './over-master.ts';
 import type { Phase, PhasedMotion } from './phase.ts';
-import { dwellPhase, evenPhase, inCycle, inUnit, lawPhase, steadyPhase } from './phase-makers.ts';
+import { dwellPhase, inCycle, inUnit, lawPhase, quickeningPhase, slowingPhase, steadyPhase } from './phase-makers.ts';
 import type { StepSection } from './section.ts';
 
 /** How a step begins: nothing for rest. */
@@ -121,9 +122,8 @@ function timeFor({ axis, step, index }: At): Value<Quantity<'s'>> {
   if (step.in !== undefined) return step.in;
   const { over, path } = step;
   if (over === undefined) return missing(`${path}.in`, 'absent', 'a time', '180 ms');
-  const master: Value<Master> = axis.master ?? missing(`${axis.motion.path}.follow`, 'absent', 'a master', 'line');
   const about = `${axis.name}.${index + 1}`;
-  return given({ master, over }, (known) =>
+  return given({ master: masterOf(axis), over }, (known) =>
     known.master.unit === 'rad'
       ? given({ φ: inUnit(over, 'rad', `${path}.over`), ω: known.master.speed as Value<Quantity<'rad/s'>> }, (all) =>
           masterTime(all, about),
@@ -188,14 +188,9 @@ function trapezoid(index: number, { v, up, down, u, t, d, whole, backwards }: Tr
   return {
     ...atRest,
     phases: [
-      evenPhase(`${name}_up`, `${step}, speeding up`, { before: undefined, after: v, acceleration: up, backwards }, u),
+      quickeningPhase(`${name}_up`, `${step}, speeding up`, { v, acceleration: up, t: u, backwards }),
       ...steady,
-      evenPhase(
-        `${name}_down`,
-        `${step}, slowing down`,
-        { before: v, after: undefined, acceleration: down, backwards },
-        d,
-      ),
+      slowingPhase(`${name}_down`, `${step}, slowing down`, { v, acceleration: down, t: d, backwards }),
     ],
   };
 }

@@ -1,6 +1,6 @@
 // What the file says of a train: its elements in order, from the tool to the motor shaft.
 import { choice } from '../reading/choice.ts';
-import type { Known, Read } from '../reading/field.ts';
+import type { Read } from '../reading/field.ts';
 import { list, optional, section } from '../reading/groups.ts';
 import { partUse } from '../reading/parts.ts';
 import { count, quantity, quantityIn, share, word } from '../reading/values.ts';
@@ -247,4 +247,3 @@ export const trainField = list(
 );
 
 export type ElementSection = Exclude<Read<typeof trainField>, { readonly lacks: unknown }>[number];
-export type ElementKind = Known<ElementSection['kind']>;

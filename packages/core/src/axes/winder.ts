@@ -1,9 +1,7 @@
 // The roll of a winder at the diameters that are looked at: tension and inertia that stand before the train of the file.
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, Missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
 import type { Axis } from './axis.ts';
 import { opposedForce } from './calc/load.ts';
 import { rollInertia, taperTension } from './calc/winder.ts';
@@ -12,9 +10,6 @@ import type { Before } from './train.ts';
 export interface Roll {
   readonly name: string;
   readonly title: string;
-  readonly diameter: Quantity<'m'>;
-  readonly tension: Quantity<'N'>;
-  readonly inertia: Quantity<'kg·m²'>;
   readonly before: Before;
 }
 
@@ -25,7 +20,16 @@ export function rollsOf({ motion, name }: Axis): Value<readonly Roll[]> | undefi
   const { core: d, full, width: w, thickness, density: ρ, tension: F, taper, diameters, path } = roll;
   const between = diameters instanceof Missing ? [] : diameters;
   return given(
-    { d, full, w, thickness, ρ, F, K: taper ?? noTaper(`${path}.taper`), between },
+    {
+      d,
+      full,
+      w,
+      thickness,
+      ρ,
+      F,
+      K: taper ?? assumed(`${path}.taper`, 0, '1', { source: 'judgement', because: 'none unless said', as: '%' }),
+      between,
+    },
     ({ d, full, w, ρ, F, K, between }) =>
       [d, ...between, full].map((D, index, all): Roll => {
         const [called, title] =
@@ -36,31 +40,16 @@ export function rollsOf({ motion, name }: Axis): Value<readonly Roll[]> | undefi
               : [`diameter_${index}`, `diameter ${index}`];
         const about = `${name}.${called}`;
         const tension = taperTension({ F, K, d, D }, about);
-        const inertia = rollInertia({ ρ, w, D, d }, about);
         return {
           name: called!,
           title: title!,
-          diameter: D,
-          tension,
-          inertia,
           before: {
             // A web that is wound up pulls against the motion, one that is unwound along with it.
             constants: [motion.winds === undefined ? opposedForce({ F: tension }, about) : tension],
             transform: { kind: 'wheel', by: D, driving: undefined, driven: undefined, about },
-            inertias: [inertia],
+            inertias: [rollInertia({ ρ, w, D, d }, about)],
           },
         };
       }),
   );
 }
-
-const noTaper = (path: string): Quantity<'1'> =>
-  leaf(0, '1', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(0, '1', { as: '%' }),
-    writtenUnit: '%',
-    source: `${cite('judgement')}: none unless said`,
-  });

@@ -1,10 +1,9 @@
 // A finding is the answer to one check for one subject.
 
-import { printQuantity } from '../units/print-quantity.ts';
 import type { Unit } from '../units/si.ts';
+import { assumed } from '../working/assumed.ts';
 import { type Lack, Missing } from '../working/missing.ts';
-import { addressOf, leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
+import { addressOf, type Quantity } from '../working/quantity.ts';
 import { print } from '../working/working.ts';
 import { type Asked, type Check, hasMargin, type MarginCheck, type YesNoCheck } from './check.ts';
 import { equalWithin, margin, type Verdict, verdictOf } from './margin.ts';
@@ -168,16 +167,7 @@ function finite<U extends Unit>(value: Quantity<U> | Missing): Quantity<U> | Mis
 function assumedReserve<S>(check: MarginCheck<S>): Quantity<'1'> | undefined {
   const { share, source, because } = check.reserve;
   if (share === 0) return undefined;
-  const path = `reserves.${check.id}`;
-  return leaf(share, '1', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(share, '1', { as: '%' }),
-    writtenUnit: '%',
-    source: `${cite(source)}: ${because}`,
-  });
+  return assumed(`reserves.${check.id}`, share, '1', { source, because, as: '%' });
 }
 
 /** What is missing and what would settle it, in a sentence. */

@@ -11,8 +11,8 @@ import { inOrder, type Problem } from '../problems/problem.ts';
 import type { PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite } from '../working/sources.ts';
+import { assumed } from '../working/assumed.ts';
+import type { Quantity } from '../working/quantity.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { UsedPart } from './checks/requires.ts';
 import { lookUpIn } from './look-up.ts';
@@ -66,12 +66,8 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
 }
 
 /** By the third general conference on weights and measures, 1901. */
-const standardGravity: Quantity<'m/s²'> = leaf(9.80665, 'm/s²', {
-  kind: 'assumed',
-  path: 'machine.gravity',
-  via: [],
-  writtenAt: 'machine.gravity',
-  written: '9.80665 m/s²',
-  writtenUnit: 'm/s²',
-  source: `${cite('definition')}: the standard acceleration of gravity`,
+const standardGravity = assumed('machine.gravity', 9.80665, 'm/s²', {
+  source: 'definition',
+  because: 'the standard acceleration of gravity',
+  digits: 6,
 });

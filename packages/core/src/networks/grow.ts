@@ -1,8 +1,9 @@
 // Other networks made from one: with more axes, under another profile or controller, laid as a line or as a star.
 
 import type { Value } from '../reading/values.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, missing } from '../working/missing.ts';
-import { leaf, Quantity } from '../working/quantity.ts';
+import { Quantity } from '../working/quantity.ts';
 import { linkLength } from './calc/limits.ts';
 import { type Device, type Network, type Run, stationsOf, type Way } from './network.ts';
 
@@ -95,13 +96,5 @@ export function asStar(network: Network, centre: Device): Network {
 /** The centre stands beside the controller. */
 const none = (length: Value<Quantity<'m'>>): Value<Quantity<'m'>> =>
   length instanceof Quantity
-    ? leaf(0, 'm', {
-        kind: 'assumed',
-        path: 'parts.star.centre',
-        via: [],
-        writtenAt: 'parts.star.centre',
-        written: '0 m',
-        writtenUnit: 'm',
-        source: 'our judgement: the centre stands beside the controller',
-      })
+    ? assumed('parts.star.centre', 0, 'm', { source: 'judgement', because: 'the centre stands beside the controller' })
     : length;

@@ -3,11 +3,11 @@ import type { Field } from '../reading/field.ts';
 import { fill, type Part, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
 import type { Unit } from '../units/si.ts';
+import { assumed } from '../working/assumed.ts';
 import { isAbsent, Missing, missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { cite, type SourceId } from '../working/sources.ts';
+import type { Quantity } from '../working/quantity.ts';
+import type { SourceId } from '../working/sources.ts';
 import { longestPattern, patternOf } from './calc/phases.ts';
 import {
   type Controller,
@@ -276,21 +276,12 @@ function wiredOf({ runs, path }: NetworkSection, wiring: Wiring, devices: readon
 /** A default that is used is an assumption, and is listed as one; what is open or unknown stays so. */
 function orAssume<U extends Unit>(
   value: Value<Quantity<U>>,
-  assumed: number,
+  figure: number,
   unit: U,
   path: string,
   source: SourceId,
   because: string,
 ): Value<Quantity<U>> {
   if (!isAbsent(value)) return value;
-  const written = printQuantity(assumed, unit);
-  return leaf(assumed, unit, {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written,
-    writtenUnit: unit,
-    source: `${cite(source)}: ${because}`,
-  });
+  return assumed(path, figure, unit, { source, because });
 }

@@ -1,7 +1,8 @@
 // Rotary knives against a published example. 'Derived' says that a row is arithmetic.
 import { expect, it } from 'vitest';
 import { q } from '../../working/testing.support.ts';
-import { registrationError, synchronousLength, timePerCut } from './cutter.ts';
+import { registrationError, synchronousLength } from './cutter.ts';
+import { wayTime } from './follow.ts';
 import { wheelSpeed } from './transform.ts';
 
 const about = 'test';
@@ -18,5 +19,5 @@ it('W7 (read): a trade article on rotary knives, 2022: 3 in, one blade, 20 in/s,
   const v = q(20 * inch, 'm/s');
   expect(synchronousLength({ D, n: q(1, '1') }, about).value / inch).toBeCloseTo(9.42, 2);
   expect((wheelSpeed({ v, D }, about).value * 30) / Math.PI).toBeCloseTo(127.3, 1);
-  expect(timePerCut({ l: q(4.71 * inch, 'm'), v }, about).value).toBeCloseTo(0.2355, 4);
+  expect(wayTime({ l: q(4.71 * inch, 'm'), v }, about).value).toBeCloseTo(0.2355, 4);
 });

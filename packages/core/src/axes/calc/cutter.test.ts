@@ -1,7 +1,8 @@
 // The speeds of a rotary knife where they must agree.
 import { expect, it } from 'vitest';
 import { q } from '../../working/testing.support.ts';
-import { knifeMeanSpeed, synchronousLength, timePerCut } from './cutter.ts';
+import { knifeMeanSpeed, synchronousLength } from './cutter.ts';
+import { wayTime } from './follow.ts';
 import { wheelSpeed } from './transform.ts';
 
 const about = 'test';
@@ -15,7 +16,7 @@ it.each([1, 2, 3])(
     const l = synchronousLength({ D, n }, about);
     const inTheCut = wheelSpeed({ v, D }, about).value;
     const mean = (part: number) =>
-      knifeMeanSpeed({ n, t: timePerCut({ l: q(part * l.value, 'm'), v }, about) }, about).value;
+      knifeMeanSpeed({ n, t: wayTime({ l: q(part * l.value, 'm'), v }, about) }, about).value;
     expect(mean(1)).toBeCloseTo(inTheCut, 9);
     expect(mean(0.5)).toBeCloseTo(2 * inTheCut, 9);
   },

@@ -27,19 +27,6 @@ export const circumferenceOf = formula({
   of: (D: number) => Math.PI * D,
 });
 
-export const timePerCut = formula({
-  id: 'axes.cutter.time_per_cut',
-  title: 'time from cut to cut',
-  text: 'l/v',
-  gives: 's',
-  symbols: { l: 'm', v: 'm/s' },
-  means: { l: 'length cut', v: 'speed of the web' },
-  try: { l: [0.01, 3], v: [0.1, 10] },
-  source: 'definition',
-  proof: 'W7',
-  of: (l: number, v: number) => l / v,
-});
-
 /** In the cut the knife has the speed of a wheel at the web's speed; on the mean it goes from blade to blade in a cut. */
 export const knifeMeanSpeed = formula({
   id: 'axes.cutter.mean_speed',

@@ -1,10 +1,9 @@
 // axes.torque_peak, axes.torque_rms, axes.speed, axes.inertia_ratio, axes.holding: is the given motor enough?
 import { question } from '../../checks/finding.ts';
 import type { Value } from '../../reading/values.ts';
-import { printQuantity } from '../../units/print-quantity.ts';
+import { assumed } from '../../working/assumed.ts';
 import { given, isAbsent, Missing } from '../../working/missing.ts';
-import { leaf, type Quantity } from '../../working/quantity.ts';
-import { cite } from '../../working/sources.ts';
+import type { Quantity } from '../../working/quantity.ts';
 import { inertiaRatio } from '../calc/inertia.ts';
 import { peakTorque } from '../calc/rms.ts';
 import type { AxisDemand } from '../demand.ts';
@@ -83,20 +82,14 @@ thumb; what counts is how stiff the train is.`,
   reserve: { share: 0, source: 'judgement', because: 'the limit is a rule of thumb already' },
   demand: ({ inertia, axis }) =>
     given({ J: inertia, M: axis.motor.inertia }, (known) => inertiaRatio(known, axis.name)),
-  capacity: ({ axis }) => axis.inertiaRatioAtMost ?? assumedRatio(`${axis.path}.inertia_ratio_at_most`),
+  capacity: ({ axis }) =>
+    axis.inertiaRatioAtMost ??
+    assumed(`${axis.path}.inertia_ratio_at_most`, 10, '1', {
+      source: 'common-practice',
+      because: 'a rule of thumb for belts and gears',
+    }),
   says: (demand, capacity) => `${demand} to 1, at most ${capacity} are wanted`,
 });
-
-const assumedRatio = (path: string): Quantity<'1'> =>
-  leaf(10, '1', {
-    kind: 'assumed',
-    path,
-    via: [],
-    writtenAt: path,
-    written: printQuantity(10, '1'),
-    writtenUnit: '1',
-    source: `${cite('common-practice')}: a rule of thumb for belts and gears`,
-  });
 
 interface Held {
   readonly demand: AxisDemand;
