@@ -32,6 +32,13 @@ export function stepPhases(axis: Axis, steps: readonly StepSection[], cycle: Qua
   let begins = atRest;
   for (const [index, step] of steps.entries()) {
     if (step.kind instanceof Missing) return step.kind;
+    if (step.kind === 'dwell' && begins.speed !== undefined)
+      return missing(
+        `${step.path}.dwell`,
+        'problem',
+        'a step before it that ends at rest',
+        '{ move: 50 mm, in: 0.1 s, speed_after: 0 m/s }',
+      );
     const resting = step.kind === 'dwell' && step.dwell === 'rest';
     const made = resting ? restPhase(axis, index, phases, cycle) : stepPhase({ axis, step, index, unit, begins });
     if (made instanceof Missing) return made;
@@ -93,11 +100,17 @@ function stepPhase(at: At): Value<Made> {
     return given({ t: step.stay! }, ({ t }) => ({
       ...begins,
       acceleration: undefined,
-      phases: [steadyPhase(`${name}_stay`, `step ${name}, constant speed`, speed, t)],
+      phases: [stayPhase(`${name}_stay`, `step ${name}, constant speed`, speed, t)],
     }));
   }
   const stroke = inUnit(step[step.kind as 'move' | 'turn']!, unit, `${step.path}.${String(step.kind)}`);
   return given({ stroke }, (known) => move(at, known.stroke as Quantity));
+}
+
+/** Going on at a speed that has its sign; backwards, its instants are told by the motion, which knows the direction. */
+function stayPhase(name: string, title: string, speed: Quantity, t: Quantity<'s'>): Phase {
+  const { even, ...phase } = steadyPhase(name, title, speed, t);
+  return speed.value > 0 && even !== undefined ? { ...phase, even } : phase;
 }
 
 /** Which of the ways to tell a move the step takes. */

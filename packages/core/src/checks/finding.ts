@@ -2,7 +2,7 @@
 
 import type { Unit } from '../units/si.ts';
 import { assumed } from '../working/assumed.ts';
-import { type Lack, Missing } from '../working/missing.ts';
+import { type Lack, Missing, unique } from '../working/missing.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
 import { print } from '../working/working.ts';
 import { type Asked, type Check, hasMargin, type MarginCheck, type YesNoCheck } from './check.ts';
@@ -123,7 +123,7 @@ function weigh<S>(check: MarginCheck<S>, subject: S, wanted: Quantity<'1'> | Mis
   const wish = wanted ?? assumedReserve(check);
   const reserve = wish && finite(wish);
   if (demand instanceof Missing || capacity instanceof Missing || reserve instanceof Missing) {
-    const lacks = [demand, capacity, reserve].flatMap((each) => (each instanceof Missing ? each.lacks : []));
+    const lacks = unique([demand, capacity, reserve].flatMap((each) => (each instanceof Missing ? each.lacks : [])));
     const known = {
       ...(demand instanceof Missing ? {} : { demand }),
       ...(capacity instanceof Missing ? {} : { capacity }),

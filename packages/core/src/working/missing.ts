@@ -50,6 +50,7 @@ function collect(value: unknown, into: Lack[]): void {
   }
 }
 
-const unique = (lacks: readonly Lack[]): readonly Lack[] => [
+/** Each lack once, however many values rest on what is missing. */
+export const unique = (lacks: readonly Lack[]): readonly Lack[] => [
   ...new Map(lacks.map((lack) => [`${lack.path} ${lack.why}`, lack])).values(),
 ];

@@ -63,7 +63,7 @@ const size = {
   text: 'abs(L)',
   means: { L: 'stroke' },
   source: 'definition',
-  proof: 'P2',
+  proof: 'P1',
   of: (L: number) => Math.abs(L),
 } as const;
 

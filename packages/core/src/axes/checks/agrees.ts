@@ -74,12 +74,12 @@ of a gear or its square.`,
     given({ stated, found }, (known) => {
       const said = known.stated as Quantity;
       const follows = known.found as Quantity;
-      const values = `${print(said)} is stated, ${printQuantity(follows.value, follows.unit, { as: (said.by as Origin).writtenUnit })} follows`;
       if (said.unit !== follows.unit)
         return {
           yes: false,
           because: `${print(said)} is stated, and what follows is ${print(follows)}: they measure different things`,
         };
+      const values = `${print(said)} is stated, ${printQuantity(follows.value, follows.unit, { as: (said.by as Origin).writtenUnit })} follows`;
       const ratio = follows.value / said.value;
       if (Math.abs(ratio - 1) <= agreeWithin) return { yes: true, because: values };
       const slip = [...slipsOfGears(demand), ...slips].find(

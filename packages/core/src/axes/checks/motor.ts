@@ -12,6 +12,13 @@ const named = ({ axis }: AxisDemand): string => axis.name;
 /** A motor of which the file says nothing is not asked about. */
 const motored = (axes: readonly AxisDemand[]): readonly AxisDemand[] => axes.filter(({ axis }) => !axis.motor.absent);
 
+/** What is wrong with a motion or a train is told, also where no motor is asked about yet. */
+const motoredOrWrong = (axes: readonly AxisDemand[]): readonly AxisDemand[] =>
+  axes.filter(
+    ({ axis, peak }) =>
+      !axis.motor.absent || (peak instanceof Missing && peak.lacks.some(({ why }) => why === 'problem')),
+  );
+
 export const torquePeak = question<readonly AxisDemand[], AxisDemand>({
   id: 'axes.torque_peak',
   title: 'Peak torque',
@@ -23,7 +30,7 @@ counts where its inertia is known. Capacity: the peak torque of the motor.
 
 Left out: the fall of the peak torque with the speed, and what the drive can give.`,
   advice: 'a slower or smoother motion, less inertia, another gear ratio, a larger motor',
-  subjects: motored,
+  subjects: motoredOrWrong,
   name: named,
   path: ({ axis }) => `${axis.path}.motor`,
   reserve: { share: 0.1, source: 'judgement', because: 'frictions and masses are seldom known better' },
