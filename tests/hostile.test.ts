@@ -143,6 +143,8 @@ function mutate(text: string, random: () => number): string {
 
 describe('hostile input', () => {
   const examples = exampleMachines();
+  const large = examples.find(({ name }) => name === 'print-line')!;
+  const others = examples.filter((example) => example !== large);
   const mutations = 10_000;
 
   it(`is told or read, in ${mutations} seeded mutations`, async () => {
@@ -150,7 +152,8 @@ describe('hostile input', () => {
     let withProblems = 0;
     for (let seed = 1; seed <= mutations; seed++) {
       const random = seeded(seed);
-      const { name, text } = examples[seed % examples.length]!;
+      // The large one takes as long as five others.
+      const { name, text } = seed % 20 === 0 ? large : others[seed % others.length]!;
       let mutated = text;
       for (let count = 1 + Math.floor(random() * 3); count > 0; count--) mutated = mutate(mutated, random);
       const answer = await reader.read(mutated);

@@ -8,7 +8,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openPage, type ServedFolder, serveExamples, startBrowser } from './support/browser.ts';
 
-const file = 'labeller.yaml';
+const file = 'stations.yaml';
 const path = 'networks.drives';
 
 /** Polls for longer than a slow machine needs. */
@@ -25,7 +25,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 beforeEach(async () => {
-  folder = await serveExamples('labeller', 'print-line');
+  folder = await serveExamples('stations', 'labeller', 'print-line');
   ({ page, errors } = await openPage(browser, folder, file));
 });
 afterEach(async () => {
@@ -348,6 +348,24 @@ describe('the sheet', () => {
     expect(await violations()).toEqual([]);
     await type('non_cyclic', '512 mm');
     await page.locator('.file-problem').first().waitFor();
+    expect(await violations()).toEqual([]);
+  });
+
+  it('shows what axes demand, every number as the report has it, accessible light and dark', async () => {
+    await page.goto(`${folder.url}/#/labeller.yaml`);
+    await page.locator('h2', { hasText: 'Axis star_wheel' }).first().waitFor();
+    const assessment = assess(
+      resolve(read(folder.read('labeller.yaml'), { file: 'labeller.yaml' }), [demonstration()]),
+    );
+    const shown = await page
+      .locator('[data-address]')
+      .evaluateAll((all) => all.map((each) => [each.getAttribute('data-address')!, each.textContent!] as const));
+    const ofAxes = shown.filter(([address]) => address.startsWith('axes.'));
+    expect(ofAxes.length).toBeGreaterThan(150);
+    for (const [address, text] of ofAxes)
+      expect(textsOf(explain(assessment, address)!), address).toContain(text.trim());
+    expect(await violations()).toEqual([]);
+    await page.locator('.acts button', { hasText: 'Dark' }).click();
     expect(await violations()).toEqual([]);
   });
 

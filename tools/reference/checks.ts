@@ -1,18 +1,16 @@
 // The reference page of the checks, from what each check says of itself.
-import { requires } from '../../packages/core/src/machine/checks/requires.ts';
-import { networkChecks } from '../../packages/core/src/networks/checks/all.ts';
+import { allChecks } from '../../packages/core/src/machine/checks/all.ts';
 import { printQuantity } from '../../packages/core/src/units/print-quantity.ts';
 import { cite } from '../../packages/core/src/working/sources.ts';
 import { page } from './markdown.ts';
 
-type Described = (typeof networkChecks)[number] | typeof requires;
+type Described = (typeof allChecks)[number];
 
 export function checksPage(): string {
-  const checks: readonly Described[] = [...networkChecks, requires];
   return page(
     'Checks',
     'Every check asks one question of each of its subjects. A check with a margin compares a demand with a capacity: margin = (capacity − demand) / capacity. It **holds** when the wanted reserve is kept, is **thin** when the capacity is kept and the reserve is not, **fails** when the capacity is not kept, and is **unknown** when a value is missing; the answer names what is missing. A check by yes or no holds or fails.',
-    ...checks.map(
+    ...allChecks.map(
       (check) =>
         `## ${check.id}\n\n*${check.title}: ${check.asks}*\n\n${check.page}\n\nWhat helps when it fails: ${check.advice}.\n\n${reserveOf(check)}`,
     ),

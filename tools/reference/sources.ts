@@ -1,7 +1,7 @@
 // The reference page of the sources that formulas, limits and defaults name.
 import '../../packages/core/src/index.ts';
 import '../../packages/core/src/kernels.ts';
-import { networkChecks } from '../../packages/core/src/networks/checks/all.ts';
+import { allChecks } from '../../packages/core/src/machine/checks/all.ts';
 import { allFormulas } from '../../packages/core/src/working/formula.ts';
 import { type SourceId, sources } from '../../packages/core/src/working/sources.ts';
 import { page, table } from './markdown.ts';
@@ -26,7 +26,7 @@ const usesOf = (id: SourceId): readonly string[] => [
     .filter(({ source }) => source === id)
     .map((formula) => `[${formula.id}](formulas.md#${formula.id.replaceAll('.', '')})`)
     .sort(),
-  ...networkChecks
-    .filter(({ reserve }) => reserve !== undefined && reserve.share > 0 && reserve.source === id)
+  ...allChecks
+    .filter((check) => 'reserve' in check && (check.reserve?.share ?? 0) > 0 && check.reserve?.source === id)
     .map((check) => `reserve of [${check.id}](checks.md#${check.id.replaceAll('.', '')})`),
 ];

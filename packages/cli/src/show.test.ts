@@ -1,5 +1,6 @@
 // What layshaft show prints, as tables and as data, and what it says where nothing is shown.
 import { describe, expect, it } from 'vitest';
+import { exampleMachines } from '../../../tests/support/examples.ts';
 import { bench, layshaft } from './fake-io.ts';
 
 const show = (line: string, text = bench('100 µs')) =>
@@ -68,6 +69,17 @@ takes.
     ['networks.line --table splits', expect.stringMatching(/^networks\.line has no table splits; it has split, /)],
   ])('says what there is instead of %s', async (line, err) => {
     expect(await show(line)).toEqual({ status: 2, out: '', err, written: {} });
+  });
+
+  it('has the table of an axis that is a station too', async () => {
+    const text = exampleMachines().find(({ name }) => name === 'labeller')!.text;
+    const line = 'show m.yaml axes.label_feed --table curve_cycle --csv';
+    const { status, out } = await layshaft(line, { files: { 'm.yaml': text } });
+    expect(status).toBe(0);
+    const [head, ...rows] = out.trim().split('\r\n');
+    expect(head).toBe('time,position,speed,acceleration,torque,motor speed');
+    expect(rows.length).toBeGreaterThan(20);
+    expect(Number(rows.at(-1)!.split(',')[1])).toBeCloseTo(0.243, 9);
   });
 
   it('says of a file without networks that it has none', async () => {

@@ -54,7 +54,7 @@ function textOfAll(views: readonly View[], options: ShowOptions, look: Look): st
     if (options.json) return json({ pictures: drawn });
     return lines(drawn.map((each) => printPicture(each, look)));
   }
-  const chosen = views.map((view) => only(view, table));
+  const chosen = table === undefined ? views : only(views, table);
   if (options.json) return json({ views: chosen.map(viewJson) });
   if (options.csv) {
     const tables = chosen.flatMap(allTables);
@@ -69,15 +69,16 @@ function textOfAll(views: readonly View[], options: ShowOptions, look: Look): st
 const json = (content: object): string => `${JSON.stringify({ layshaft_view: viewVersion, ...content }, null, 2)}\n`;
 const lines = (blocks: readonly (readonly string[])[]): string => `${paragraphs(blocks).join('\n')}\n`;
 
-function only(view: View, name: string | undefined): View {
-  if (name === undefined) return view;
-  const [table] = view.tables.filter((each) => each.name === name);
-  const later = view.later.find((each) => each.name === name);
-  const only = table ?? later?.make();
-  if (only !== undefined) return { ...view, pictures: [], tables: [only], later: [] };
-  throw new UserError(
-    `${view.address} has no table ${name}; it has ${[...view.tables, ...view.later].map((table) => table.name).join(', ')}.`,
-  );
+/** The views that have a table of that name, with it alone. An axis is a station too, so that there can be two views. */
+function only(views: readonly View[], name: string): readonly View[] {
+  const found = views.flatMap((view): readonly View[] => {
+    const table =
+      view.tables.find((each) => each.name === name) ?? view.later.find((each) => each.name === name)?.make();
+    return table === undefined ? [] : [{ ...view, pictures: [], tables: [table], later: [] }];
+  });
+  if (found.length > 0) return found;
+  const names = views.flatMap(({ tables, later }) => [...tables, ...later].map((table) => table.name));
+  throw new UserError(`${views[0]!.address} has no table ${name}; it has ${[...new Set(names)].join(', ')}.`);
 }
 
 function nothingAt(address: string, addresses: readonly string[]): string {

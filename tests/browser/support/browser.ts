@@ -1,7 +1,7 @@
 // A real browser for the tests: the Chromium that comes as a package, and a page on a server of its own.
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -41,7 +41,10 @@ export interface ServedFolder {
 
 export async function serveExamples(...names: readonly string[]): Promise<ServedFolder> {
   const path = mkdtempSync(join(tmpdir(), 'layshaft-sheet-'));
-  for (const name of names) cpSync(join(root, 'examples', name, 'machine.yaml'), join(path, `${name}.yaml`));
+  for (const name of names) {
+    const own = join(root, 'tests/browser/support', `${name}.yaml`);
+    cpSync(existsSync(own) ? own : join(root, 'examples', name, 'machine.yaml'), join(path, `${name}.yaml`));
+  }
   let { server, url } = await startServer(path, '0');
   const { port } = new URL(url);
   const kill = async (): Promise<void> => {

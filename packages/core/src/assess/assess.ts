@@ -4,9 +4,10 @@
 //   2 networks   ways, exchanges, the cycle and its parts
 //   3 findings   every check asked of every subject
 //   4 order      tightest first
-import { axisChecks } from '../axes/checks/all.ts';
+import { axisChecks, encoderChecks } from '../axes/checks/all.ts';
+import { type Counted, countedOf } from '../axes/counted.ts';
 import { type AxisDemand, demandOf } from '../axes/demand.ts';
-import { type Finding, find } from '../checks/finding.ts';
+import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
 import { requires } from '../machine/checks/requires.ts';
 import type { Design } from '../machine/resolve.ts';
@@ -18,27 +19,59 @@ import type { Quantity } from '../working/quantity.ts';
 export interface Assessment {
   readonly design: Design;
   readonly axes: readonly AxisDemand[];
+  /** The masters whose position an encoder gives. */
+  readonly counted: readonly Counted[];
   readonly networks: readonly Planned[];
   /** Tightest first. */
   readonly findings: readonly Finding[];
 }
 
-/** Asks every check of a design. Never throws on what a user wrote; half a file gives half an answer. */
-export function assess(design: Design): Assessment {
-  const axes = design.axes.map((axis) => demandOf(axis, design.gravity));
+export interface Asked {
+  /** The address of the one finding that is wanted; what it does not rest on is left out of the assessment. */
+  readonly only?: string;
+}
 
-  const networks = design.networks.map(plan);
+/** Asks every check of a design. Never throws on what a user wrote; half a file gives half an answer. */
+export function assess(design: Design, { only }: Asked = {}): Assessment {
+  const wanted = only === undefined ? everything : aboutOf(only);
+
+  const axes = design.axes.filter(({ name }) => wanted.axis(name)).map((axis) => demandOf(axis, design.gravity));
+  const masters = wanted.domain('axes') ? design.masters : [];
+  const counted = masters.flatMap((master) => countedOf(master, axes) ?? []);
+
+  const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
   const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
-  const findings = [
-    ...axisChecks.flatMap((check) => check.ask(axes, reserves[check.id])),
-    ...networkChecks.flatMap((check) => check.ask(networks, reserves[check.id])),
-  ];
+  const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
+    checks.filter(({ id }) => wanted.check(id)).flatMap((check) => check.ask(subjects, reserves[check.id]));
+  const findings = [...ask(axisChecks, axes), ...ask(encoderChecks, counted), ...ask(networkChecks, networks)];
 
   const needs = design.parts.filter(
-    (part, index, all) => part.requires.length > 0 && all.findIndex((each) => each.name === part.name) === index,
+    (part, index, all) =>
+      wanted.check(requires.id) &&
+      part.requires.length > 0 &&
+      all.findIndex((each) => each.name === part.name) === index,
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, networks, findings: ranked([...findings, ...required]) };
+  return { design, axes, counted, networks, findings: ranked([...findings, ...required]) };
+}
+
+interface Wanted {
+  readonly domain: (name: string) => boolean;
+  readonly check: (id: string) => boolean;
+  readonly axis: (name: string) => boolean;
+}
+
+const everything: Wanted = { domain: () => true, check: () => true, axis: () => true };
+
+/** What the finding at an address rests on. An axis follows its master whatever the other axes do; networks share a controller. */
+function aboutOf(address: string): Wanted {
+  const [check = '', subject = ''] = address.split('@');
+  const domain = check.split('.')[0];
+  return {
+    domain: (name) => name === domain,
+    check: (id) => id === check,
+    axis: (name) => domain === 'axes' && (subject === name || subject.startsWith(`${name}.`)),
+  };
 }

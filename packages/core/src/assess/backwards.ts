@@ -75,7 +75,9 @@ export function askBackwards(
     if (known !== undefined) return known;
     const changed = varied(ladder.textAt(rung));
     const trial =
-      changed === undefined ? 'impossible' : (findingOf(assess(resolve(changed, catalogues)), address) ?? 'gone');
+      changed === undefined
+        ? 'impossible'
+        : (findingOf(assess(resolve(changed, catalogues), { only: address }), address) ?? 'gone');
     trials.set(rung, trial);
     return trial;
   };

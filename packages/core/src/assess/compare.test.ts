@@ -46,8 +46,8 @@ describe('inputs that differ', () => {
     [
       'one that comes',
       cartoner,
-      'glue_belt:      { drive: drive_5 }',
-      'glue_belt:      { drive: drive_5, cycle_at_most: 2 ms }',
+      '  glue_belt:\n',
+      '  glue_belt:\n    cycle_at_most: 2 ms\n',
       [{ path: 'axes.glue_belt.cycle_at_most', after: '2 ms' }],
     ],
     [
@@ -67,8 +67,8 @@ describe('inputs that differ', () => {
     [
       'a value that others share, where it is written',
       cartoner,
-      'carton_magazine: { drive: drive_10, cycle_at_most: 1 ms }',
-      'carton_magazine: { drive: drive_10, cycle_at_most: 2 ms }',
+      /(drive: drive_10\n {4}cycle_at_most: )1 ms/,
+      '$12 ms',
       [{ path: 'axes.carton_magazine.cycle_at_most', before: '1 ms', after: '2 ms' }],
     ],
     [
@@ -98,9 +98,9 @@ describe('inputs that differ', () => {
     [
       'values beside a part, and not the part that is the same',
       labeller,
-      'infeed_screw:   { drive: drive_5 }',
-      'infeed_screw:   { drive: { part: drive_5, turnaround: 3 µs } }',
-      [{ path: 'axes.infeed_screw.drive.turnaround', after: '3 µs' }],
+      'web_tension:    { drive: drive_5 }',
+      'web_tension:    { drive: { part: drive_5, turnaround: 3 µs } }',
+      [{ path: 'axes.web_tension.drive.turnaround', after: '3 µs' }],
     ],
     ['spaces and comments in no way', labeller, 'cycle: 500 µs', 'cycle:   500  µs   # as before', []],
   ])('%s', (_name, text, from, to, inputs) => {
@@ -192,12 +192,12 @@ describe('findings that differ', () => {
     expect(gone.map(({ address }) => address)).toEqual(
       [1, 2, 3, 4].map((number) => `networks.update@pusher_${number}`),
     );
-    const come = changed(labeller, 'infeed_screw:   {', 'infeed_screw:   { cycle_at_most: 200 µs,').findings;
+    const come = changed(labeller, 'web_tension:    {', 'web_tension:    { cycle_at_most: 200 µs,').findings;
     expect(come).toEqual([
       {
-        address: 'networks.update@infeed_screw',
+        address: 'networks.update@web_tension',
         title: 'Update period',
-        subject: 'infeed_screw',
+        subject: 'web_tension',
         after: { verdict: 'fails', margin: expect.objectContaining({ text: '-150 %' }) },
         flips: true,
       },
@@ -208,9 +208,9 @@ describe('findings that differ', () => {
 describe('parts that differ', () => {
   it('are counted in both states', () => {
     expect(
-      changed(labeller, 'star_wheel:     { drive: drive_10 }', 'star_wheel:     { drive: drive_20 }').parts,
+      changed(labeller, 'web_tension:    { drive: drive_5 }', 'web_tension:    { drive: drive_20 }').parts,
     ).toEqual([
-      { part: 'drive_10', before: 3, after: 2 },
+      { part: 'drive_5', before: 2, after: 1 },
       { part: 'drive_20', before: 1, after: 2 },
     ]);
     expect(changed(labeller, 'hub: hub_6', 'hub: hub_12').parts).toEqual([

@@ -1,4 +1,5 @@
 // What is shown at an address: the margins, a network, a station, a run; an address that is the start of several shows them all.
+import { masterView } from '../axes/master-view.ts';
 import { axisView } from '../axes/views.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
@@ -14,7 +15,8 @@ import { marginsAddress, marginsView } from './margins-view.ts';
 export function show(assessment: Assessment, address: string): readonly View[] {
   if (address === marginsAddress) return [marginsView(assessment.findings)];
   const axes = assessment.axes.filter(({ axis }) => address === 'axes' || address === axis.path);
-  return [...axes.map(axisView), ...networkViews(assessment, address)];
+  const masters = assessment.counted.filter(({ master }) => address === 'masters' || address === master.path);
+  return [...masters.map(masterView), ...axes.map(axisView), ...networkViews(assessment, address)];
 }
 
 function networkViews(assessment: Assessment, address: string): readonly View[] {
@@ -38,8 +40,9 @@ function networkViews(assessment: Assessment, address: string): readonly View[] 
 }
 
 /** Every address at which something is shown. */
-export const shownAddresses = ({ axes, networks }: Assessment): readonly string[] => [
+export const shownAddresses = ({ axes, counted, networks }: Assessment): readonly string[] => [
   marginsAddress,
+  ...counted.map(({ master }) => master.path),
   ...axes.map(({ axis }) => axis.path),
   ...networks.flatMap(({ network }) => [
     network.path,
@@ -66,18 +69,23 @@ export function numberShown(assessment: Assessment, address: string): Quantity |
   return undefined;
 }
 
-/** Views take time to make, so only those are looked into whose network the address names, the smallest first. */
-function viewsThatMayHold({ networks }: Assessment, address: string): readonly string[] {
+/** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
+function viewsThatMayHold({ axes, counted, networks }: Assessment, address: string): readonly string[] {
   if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
   const [formula = '', about = ''] = address.split('@');
   if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
-  return networks.flatMap(({ network: { name, path, devices, runs } }) => {
-    if (about !== name && !about.startsWith(`${name}.`)) return [];
-    const next = about.slice(name.length + 1).split('.', 1)[0];
-    const device = devices.some((each) => each.name === next) ? [`${path}.nodes.${next}`] : [];
-    const run = runs.find((each) => each.name === next);
-    return [...device, ...(run === undefined ? [] : [run.path]), path];
-  });
+  const names = (name: string): boolean => about === name || about.startsWith(`${name}.`);
+  return [
+    ...counted.flatMap(({ master }) => (names(master.name) ? [master.path] : [])),
+    ...axes.flatMap(({ axis }) => (names(axis.name) ? [axis.path] : [])),
+    ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
+      if (!names(name)) return [];
+      const next = about.slice(name.length + 1).split('.', 1)[0];
+      const device = devices.some((each) => each.name === next) ? [`${path}.nodes.${next}`] : [];
+      const run = runs.find((each) => each.name === next);
+      return [...device, ...(run === undefined ? [] : [run.path]), path];
+    }),
+  ];
 }
 
 function surroundings({ design, findings }: Assessment, { network }: Planned): Surroundings {

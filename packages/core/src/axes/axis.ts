@@ -2,7 +2,7 @@
 import type { Value } from '../reading/values.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { LossActsOn } from './calc/efficiency.ts';
-import type { AxisSection, ElementSection, MotionSection } from './section.ts';
+import type { AxisSection, ElementSection, MasterSection, MotionSection } from './section.ts';
 
 export interface Stop {
   readonly name: string;
@@ -20,6 +20,8 @@ export interface Master {
   readonly unit: Value<'m' | 'rad'>;
   /** Time for one product at full speed. */
   readonly product: Value<Quantity<'s'>>;
+  /** Where its position is counted, and not made by the controller. */
+  readonly encoder: MasterSection['encoder'];
   readonly ramp_up: Value<Quantity<'s'>> | undefined;
   readonly ramp_down: Value<Quantity<'s'>> | undefined;
   readonly stops: readonly Stop[];

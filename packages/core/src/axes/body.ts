@@ -36,7 +36,7 @@ export function bodyInertia(
   const m = bodyMass(body, diameter, path, about);
   if (body.gyration !== undefined) return given({ m, r: body.gyration }, (known) => inertiaAtRadius(known, about));
   const D = diameter ?? missing(`${path}.diameter`, 'absent', 'a length', '120 mm');
-  const d = boreOf(body, diameter, about);
+  const d = boreOf(body, diameter, path, about);
   return d === undefined
     ? given({ m, D }, (known) => solidCylinderInertia(known, about))
     : given({ m, D, d }, (known) => hollowCylinderInertia(known, about));
@@ -61,13 +61,21 @@ export function bodyMass(
       { material: material ?? missing(`${path}.material`, 'absent', 'a material, or a density', 'steel') },
       (known) => densityLeaf(known.material, `${path}.density`),
     );
-  const d = boreOf(body, diameter, about) ?? noBore(`${path}.bore`);
+  const d = boreOf(body, diameter, path, about) ?? noBore(`${path}.bore`);
   return given({ ρ, l, D, d }, (known) => cylinderMass(known, about));
 }
 
-function boreOf({ bore, wall }: Body, diameter: Said<Quantity<'m'>>, about: string): Said<Quantity<'m'>> {
-  if (bore !== undefined || wall === undefined || diameter === undefined) return bore;
-  return given({ D: diameter, w: wall }, (known) => cylinderBore(known, about));
+function boreOf({ bore, wall }: Body, diameter: Said<Quantity<'m'>>, path: string, about: string): Said<Quantity<'m'>> {
+  if (diameter === undefined || (bore === undefined && wall === undefined)) return bore;
+  if (bore !== undefined)
+    return given({ d: bore, D: diameter }, ({ d, D }) =>
+      d.value < D.value ? d : missing(`${path}.bore`, 'problem', 'a bore smaller than the diameter', '30 mm'),
+    );
+  return given({ D: diameter, w: wall! }, ({ D, w }) =>
+    2 * w.value < D.value
+      ? cylinderBore({ D, w }, about)
+      : missing(`${path}.wall`, 'problem', 'a wall thinner than half of the diameter', '8 mm'),
+  );
 }
 
 const noBore = (path: string): Quantity<'m'> =>

@@ -8,6 +8,7 @@ import { bodyInertia, bodyMass } from './body.ts';
 import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } from './calc/inertia.ts';
 import { gravityForce, slideFriction, webForce } from './calc/load.ts';
 import { type Friction, type PlacedElement, type Transform, tailOf } from './line.ts';
+import { inUnit } from './phase-makers.ts';
 import { crankLoad, cuttingLoad, eccentricLoad, offCentreLoad, windowLoad } from './placed.ts';
 import type { ElementSection } from './section.ts';
 
@@ -258,19 +259,25 @@ function wheels(body: NonNullable<ElementSection['belt']>, where: Where): Value<
 function window(
   against: Value<Quantity>,
   { from, to, after, until, path: own }: NonNullable<ElementSection['force']> | NonNullable<ElementSection['torque']>,
-  { about }: Where,
+  { about, side }: Where,
 ): Value<Brought> {
   if (from === undefined && to === undefined && after === undefined && until === undefined)
     return given({ F: against }, ({ F }) => ({ constants: [F] }));
   const timed = after !== undefined || until !== undefined;
+  if (timed && (from !== undefined || to !== undefined))
+    return missing(own, 'problem', 'a window by position or by time, not by both', 'after: 0.2 s, until: 0.3 s');
+  const placed = (value: Value<Quantity> | undefined, key: string): Value<Quantity> | undefined =>
+    value === undefined || timed ? value : inUnit(value, side, `${own}.${key}`);
   const [start, end] = timed ? [after, until] : [from, to];
   const [first, last] = timed ? (['after', 'until'] as const) : (['from', 'to'] as const);
   const both = {
     F: against,
-    a: start ?? missing(`${own}.${first}`, 'absent', 'where it begins', timed ? '0.2 s' : '10 mm'),
-    b: end ?? missing(`${own}.${last}`, 'absent', 'where it ends', timed ? '0.3 s' : '30 mm'),
+    a: placed(start, first) ?? missing(`${own}.${first}`, 'absent', 'where it begins', timed ? '0.2 s' : '10 mm'),
+    b: placed(end, last) ?? missing(`${own}.${last}`, 'absent', 'where it ends', timed ? '0.3 s' : '30 mm'),
   };
-  return given(both, (known) => ({
-    placed: [windowLoad(known as { F: Quantity; a: Quantity; b: Quantity }, timed, about)],
-  }));
+  return given(both, (known) =>
+    known.a.value < known.b.value
+      ? { placed: [windowLoad(known, timed, about)] }
+      : missing(`${own}.${last}`, 'problem', 'an end behind the beginning', timed ? '0.3 s' : '30 mm'),
+  );
 }

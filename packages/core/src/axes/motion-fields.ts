@@ -23,6 +23,34 @@ const stopsField = group(
   { about: 'How the master comes to a stop, by name.' },
 );
 
+const encoderField = section(
+  {
+    lines: count({ about: 'Lines of the encoder, in one turn.', least: 1, example: '2500' }),
+    counted: count({
+      about: 'Counts for each line: 4 where both edges of both tracks count.',
+      least: 1,
+      most: 4,
+      example: '4',
+    }),
+    way: quantityIn(way, { about: 'Way of the master in one turn of the encoder.', above: 0, example: '200 mm' }),
+    sample: quantity('s', { about: 'Time between two samples of the count.', above: 0, example: '1 ms' }),
+    filter: optional(
+      quantity('s', { about: 'Time constant of the filter behind it; none unless said.', least: 0, example: '10 ms' }),
+    ),
+    frequency_at_most: quantity('Hz', {
+      about: 'The highest frequency of one track that the input counts.',
+      above: 0,
+      example: '250 kHz',
+    }),
+    cable: optional(quantity('m', { about: 'Length of the cable to the input.', least: 0, example: '15 m' })),
+    receiver: optional(word(['differential', 'single_ended'], { about: 'How the input receives the signal.' })),
+    cable_at_most: optional(
+      quantity('m', { about: 'The longest cable that the data of the input allow.', above: 0, example: '30 m' }),
+    ),
+  },
+  { about: 'An encoder outside the drives that gives the position of the master, on an input that counts.' },
+);
+
 export const mastersField = group(
   section(
     {
@@ -37,13 +65,14 @@ export const mastersField = group(
       axis: optional(
         name({ about: 'The axis that is the master, instead of a speed.', due: 'an axis', example: 'main' }),
       ),
+      encoder: optional(encoderField),
       ramp_up: optional(quantity('s', { about: 'Time from standstill to full speed.', above: 0, example: '6 s' })),
       ramp_down: optional(
         quantity('s', { about: 'Time of the usual way from full speed to standstill.', above: 0, example: '4 s' }),
       ),
       stops: stopsField,
     },
-    { about: 'What axes follow: a speed that the controller makes, or an axis.' },
+    { about: 'What axes follow: a speed that the controller makes, an axis, or what an encoder counts.' },
   ),
   { about: 'What the axes follow, by name.' },
 );

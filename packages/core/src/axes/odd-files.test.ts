@@ -18,6 +18,9 @@ const heavy = '    train: [{ inertia: 1 kg·m² }]\n';
 const steps = (list: string): string => `    motion: { cycle: 1 s, steps: [${list}] }\n${heavy}`;
 const knife = (master: string, length: string, working: string): string =>
   `    motion: { follow: ${master}, cuts: { length: ${length}, circumference: 500 mm, blades: 2, working: ${working}, recover: modified_sine } }\n${heavy}`;
+const winder = (roll: string): string =>
+  `    motion: { follow: line, winds: { ${roll}, width: 1 m, thickness: 1 mm, density: 900 kg/m³, tension: 0 N } }\n    train: []\n`;
+const shaft = (element: string): string => `${running}    train: [{ ${element} }]\n`;
 const cam = (points: string): string =>
   `    motion: { follow: turn, cam: { points: ${points}, ends: rest } }\n    train: [{ slide: { mass: 1 kg } }, { screw: { lead: 5 mm, inertia: 0 kg·m² } }]\n`;
 
@@ -46,6 +49,17 @@ describe('what cannot be', () => {
       `${going}    train: [{ torque: { against: 3 N·m } }]\n`,
       'axes.a.train.0.torque',
     ],
+    ['a core larger than its roll', winder('core: 800 mm, full: 80 mm'), 'axes.a.motion.winds.full'],
+    ['a diameter beyond the roll', winder('core: 80 mm, full: 800 mm, diameters: [900 mm]'), 'winds.diameters.0'],
+    [
+      'a wall without a bore',
+      shaft('cylinder: { diameter: 80 mm, wall: 41 mm, length: 1 m, material: steel }'),
+      '.wall',
+    ],
+    ['a bore beyond the body', shaft('disc: { diameter: 80 mm, bore: 81 mm, mass: 3 kg }'), '.bore'],
+    ['a window in another unit', shaft('torque: { against: 2 N·m, from: 1 mm, to: 90° }'), 'train.0.torque.from'],
+    ['a window that ends first', shaft('torque: { against: 2 N·m, from: 90°, to: 45° }'), 'train.0.torque.to'],
+    ['a window in way and time', shaft('torque: { against: 2 N·m, from: 9°, until: 1 s }'), 'axes.a.train.0.torque '],
     ['a motion that is open', '    motion: open\n    train: open\n', 'axes.a.motion'],
   ])('%s is told by its place, once', (_, text, place) => {
     const { findings } = assess(resolve(read(head + text), []));
@@ -58,10 +72,6 @@ describe('what cannot be', () => {
     ['no step', steps('')],
     ['a stroke of nothing', steps('{ turn: 0°, in: 1 s, law: cycloidal }')],
     ['steps longer than the cycle', steps('{ turn: 10°, in: 5 s, ramp: 0.4 s }')],
-    [
-      'a core larger than its roll',
-      '    motion: { follow: line, winds: { core: 800 mm, full: 80 mm, width: 1 m, thickness: 1 mm, density: 900 kg/m³, tension: 0 N } }\n    train: []\n',
-    ],
     ['a train alone', '    train: [{ gear: { ratio: 3 } }]\n'],
     [
       'figures of all sizes, stated in other units',

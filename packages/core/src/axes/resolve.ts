@@ -10,7 +10,7 @@ import { kits } from './motion-kit.ts';
 import { gearFields, motorFields } from './parts.ts';
 import type { AxisSection, ElementSection, MasterSection } from './section.ts';
 
-export type { Axis };
+export type { Axis, Master };
 
 export interface AxesOfFile {
   readonly axes: readonly AxisSection[];
@@ -21,8 +21,11 @@ export interface AxesOfFile {
 const isDriven = ({ motion, train, motor }: AxisSection): boolean =>
   !(isAbsent(motion.kind) && isAbsent(train) && motor.absent);
 
-export function resolveAxes({ axes, masters }: AxesOfFile, partOf: PartLookUp): readonly Axis[] {
-  const known = new Map(masters.map((master) => [master.name, masterOf(master, { axes, masters })]));
+export const resolveMasters = (file: AxesOfFile): readonly Master[] =>
+  file.masters.map((master) => masterOf(master, file));
+
+export function resolveAxes({ axes }: AxesOfFile, masters: readonly Master[], partOf: PartLookUp): readonly Axis[] {
+  const known = new Map(masters.map((master) => [master.name, master]));
   return axes.filter(isDriven).map((axis) => ({
     name: axis.name,
     path: `axes.${axis.name}`,
@@ -60,7 +63,7 @@ function trainOf({ train }: AxisSection, partOf: PartLookUp): Value<readonly Ele
 // ── masters ──────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 function masterOf(master: MasterSection, file: AxesOfFile, way: readonly string[] = []): Master {
-  const { name, path, repeat, ramp_up, ramp_down, stops } = master;
+  const { name, path, repeat, encoder, ramp_up, ramp_down, stops } = master;
   const speed = master.axis === undefined ? master.speed : speedOfAxis(master, file, [...way, name]);
   const unit = given({ speed }, (known) => (known.speed.unit === 'm/s' ? ('m' as const) : ('rad' as const)));
   const product = given({ speed, unit }, (known): Value<Quantity<'s'>> => {
@@ -68,7 +71,7 @@ function masterOf(master: MasterSection, file: AxesOfFile, way: readonly string[
     const l = repeat ?? missing(`${path}.repeat`, 'absent', 'a length', '250 mm');
     return given({ l }, (all) => wayTime({ l: all.l, v: known.speed as Quantity<'m/s'> }, `${name}.product`));
   });
-  return { name, path, speed, unit, product, ramp_up, ramp_down, stops };
+  return { name, path, speed, unit, product, encoder, ramp_up, ramp_down, stops };
 }
 
 /** The speed of an axis that goes at constant speed, from the master that it follows itself. */

@@ -1,7 +1,7 @@
 // The roll of a winder at the diameters that are looked at: tension and inertia that stand before the train of the file.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, Missing } from '../working/missing.ts';
+import { given, Missing, missing } from '../working/missing.ts';
 import type { Axis } from './axis.ts';
 import { opposedForce } from './calc/load.ts';
 import { rollInertia, taperTension } from './calc/winder.ts';
@@ -30,8 +30,13 @@ export function rollsOf({ motion, name }: Axis): Value<readonly Roll[]> | undefi
       K: taper ?? assumed(`${path}.taper`, 0, '1', { source: 'judgement', because: 'none unless said', as: '%' }),
       between,
     },
-    ({ d, full, w, ρ, F, K, between }) =>
-      [d, ...between, full].map((D, index, all): Roll => {
+    ({ d, full, w, ρ, F, K, between }): Value<readonly Roll[]> => {
+      const outside = between.findIndex((each) => each.value < d.value || each.value > full.value);
+      if (d.value >= full.value)
+        return missing(`${path}.full`, 'problem', 'a full roll larger than its core', '800 mm');
+      if (outside >= 0)
+        return missing(`${path}.diameters.${outside}`, 'problem', 'a diameter from core to full roll', '400 mm');
+      return [d, ...between, full].map((D, index, all): Roll => {
         const [called, title] =
           index === 0
             ? ['core', 'at the core']
@@ -50,6 +55,7 @@ export function rollsOf({ motion, name }: Axis): Value<readonly Roll[]> | undefi
             inertias: [rollInertia({ ρ, w, D, d }, about)],
           },
         };
-      }),
+      });
+    },
   );
 }

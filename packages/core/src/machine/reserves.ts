@@ -1,7 +1,6 @@
 // The checks that a reserve can be set for.
-import { axisChecks } from '../axes/checks/all.ts';
-import { networkChecks } from '../networks/checks/all.ts';
+import { allChecks } from './checks/all.ts';
 
-export const reserveChecks: readonly string[] = [...axisChecks, ...networkChecks]
-  .filter((check) => check.reserve !== undefined)
-  .map((check) => check.id);
+export const reserveChecks: readonly string[] = allChecks.flatMap((check) =>
+  'reserve' in check && check.reserve !== undefined ? [check.id] : [],
+);

@@ -1,5 +1,6 @@
 // From a machine to a design: every part looked up, every value filled, every default listed as an assumption.
-import { type Axis, resolveAxes } from '../axes/resolve.ts';
+
+import { type Axis, type Master, resolveAxes, resolveMasters } from '../axes/resolve.ts';
 import {
   type Alternatives,
   alternativesIn,
@@ -23,6 +24,7 @@ export interface Design {
   readonly networks: readonly Network[];
   /** Those of which the file says a motion, a train or a motor. */
   readonly axes: readonly Axis[];
+  readonly masters: readonly Master[];
   readonly gravity: Value<Quantity<'m/s²'>>;
   /** What the catalogues offer instead of what the machine has. */
   readonly alternatives: Alternatives;
@@ -49,7 +51,8 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const networks = machine.networks.map((network) =>
     resolveNetwork(network, machine.wirings.get(network.name)!, machine.axes, controller, partOf),
   );
-  const axes = resolveAxes(machine, partOf);
+  const masters = resolveMasters(machine);
+  const axes = resolveAxes(machine, masters, partOf);
   // An axis on no network is looked up too, so that a slip in the name of its drive is reported.
   const wired = new Set(networks.flatMap((network) => network.devices.map((device) => device.path)));
   for (const { drive } of machine.axes) if (!wired.has(drive.path)) partOf(drive);
@@ -58,6 +61,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     machine,
     networks,
     axes,
+    masters,
     gravity: machine.machine.gravity ?? standardGravity,
     alternatives: alternativesIn(catalogues),
     parts,

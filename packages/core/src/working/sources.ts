@@ -32,6 +32,7 @@ const register = {
   kosow: { kind: 'published', cite: 'Kosow, Electric Machinery and Transformers' },
   downey: { kind: 'published', cite: 'Downey, Modeling and Simulation in Python' },
   ruckig: { kind: 'published', cite: 'Ruckig test suite' },
+  'tia-422': { kind: 'standard', cite: 'TIA-422, guideline on the length of cables, from memory' },
   'ieee-802.3': { kind: 'standard', cite: 'IEEE Std 802.3' },
 } as const satisfies Record<string, Source>;
 

@@ -2,6 +2,7 @@
 import { ensureSyntaxTree } from '@codemirror/language';
 import type { EditorState, Text } from '@codemirror/state';
 import type { Path } from './schema-at.ts';
+import { machineYaml } from './yaml-text.ts';
 
 export interface Spot {
   readonly at: 'key' | 'value';
@@ -77,8 +78,14 @@ type Node = NonNullable<ReturnType<typeof ensureSyntaxTree>>['topNode'];
 /** How long a tree may take, ms: usually all but a line of it is there. Our judgement; later, nothing is offered. */
 const patience_ms = 1000;
 
+/** Texts up to this length are parsed afresh in a few milliseconds; our judgement. */
+const parsedAfresh = 200_000;
+
+/** A tree that takes over parts of the one before an edit can hang a block under its neighbour, so it is the last resort. */
 const treeOf = (state: EditorState): Node | undefined =>
-  ensureSyntaxTree(state, state.doc.length, patience_ms)?.topNode;
+  state.doc.length <= parsedAfresh
+    ? machineYaml.parser.parse(state.sliceDoc()).topNode
+    : ensureSyntaxTree(state, state.doc.length, patience_ms)?.topNode;
 
 function pathOf(node: Node, text: Text): Path {
   const path: (string | number)[] = [];

@@ -10,7 +10,7 @@ export const yamlText = (): Extension => [opened, machineYaml, indentUnit.of('  
  * YAML in which a key may be a range of names, `rack_[1..3]`. It is one in YAML too, but the parser takes no key with a
  * bracket for the first of a map, and then misreads the map; so it is shown other characters of the same width.
  */
-const machineYaml: LRLanguage = yamlLanguage.configure({
+export const machineYaml: LRLanguage = yamlLanguage.configure({
   wrap: (_, input, fragments, ranges) => {
     const shown = (from: number, text: string): string => {
       const start = Math.max(0, from - longestRange);

@@ -16,6 +16,8 @@ import {
   filteredTurningStep,
   filterLeaves,
   filterWayLag,
+  followerRipple,
+  longestCable,
   speedRipple,
   trackFrequency,
   turningCountFrequency,
@@ -94,7 +96,10 @@ describe('a speed that is counted', () => {
     for (const ratio of [0.25, 1, 3.7]) {
       const speeds = countsAt(12.34, 5000).map((count) => (ratio * count * 0.05) / 1e-3);
       const inputs = { s: q(swing(speeds), 'm/s'), v: q((ratio * 12.34 * 0.05) / 1e-3, 'm/s') };
-      expect(speedRipple(inputs, about).value).toBeCloseTo(1 / 12.34, 9);
+      const r = speedRipple(inputs, about);
+      expect(r.value).toBeCloseTo(1 / 12.34, 9);
+      const ω = q(ratio * 12.34, 'rad/s');
+      expect(followerRipple({ r, ω }, about).value).toBeCloseTo(ratio, 9);
     }
   });
 });
@@ -159,4 +164,13 @@ describe('a filter', () => {
     for (const t of [0.005, 0.02, 0.1])
       expect(filterLeaves({ t: q(t, 's'), τ: q(tau, 's') }, about).value).toBeCloseTo(1 - run(() => 1, t), 9);
   });
+});
+
+it('a differential line of 1200 m carries 100 kbit/s, one of 12 m carries 10 Mbit/s', () => {
+  // TIA-422, guideline on the length of cables, from memory: two changes of the signal for each period of a track.
+  const reach = (track_Hz: number): number =>
+    longestCable({ L: q(1200, 'm'), r: q(100e3, 'Hz'), f: q(track_Hz, 'Hz') }, about).value;
+  expect(reach(50e3)).toBe(1200);
+  expect(reach(5e6)).toBeCloseTo(12, 9);
+  expect(reach(1e3)).toBe(1200);
 });

@@ -77,6 +77,24 @@ export const trackFrequency = formula({
   of: (f: number, q: number) => f / q,
 });
 
+/** Each period of a track changes the signal twice. */
+export const longestCable = formula({
+  id: 'axes.encoder.longest_cable',
+  title: 'longest cable of a differential signal',
+  text: 'min(L, L*r/(2*f))',
+  gives: 'm',
+  symbols: { L: 'm', r: 'Hz', f: 'Hz' },
+  means: {
+    L: 'length that a slow signal reaches',
+    r: 'changes in a second up to which it does',
+    f: 'frequency of one track',
+  },
+  try: { L: [500, 1500], r: [5e4, 2e5], f: [1e4, 5e6] },
+  source: 'tia-422',
+  proof: 'a differential line of 1200 m carries 100 kbit/s, one of 12 m carries 10 Mbit/s',
+  of: (L: number, r: number, f: number) => Math.min(L, (L * r) / (2 * f)),
+});
+
 /** A sample holds a whole number of counts, so at constant speed the speed seen changes between two values this far apart. */
 const speedStep = {
   title: 'step of a speed that is counted',
@@ -147,6 +165,20 @@ export const speedRipple = formula({
   of: (s: number, v: number) => s / v,
 });
 
+export const followerRipple = formula({
+  id: 'axes.encoder.follower_ripple',
+  title: 'ripple of the speed of a motor behind a counted master',
+  text: 'r*ω',
+  gives: 'rad/s',
+  as: 'rpm',
+  symbols: { r: '1', ω: 'rad/s' },
+  means: { r: 'ripple of the speed of the master, as a share of it', ω: 'highest speed of the motor' },
+  try: { r: [1e-5, 0.1], ω: [1, 600] },
+  source: 'definition',
+  proof: 'followers of every ratio have the ripple of their master',
+  of: (r: number, omega: number) => r * omega,
+});
+
 /** One way per count over T² without a filter; behind one, with its swing for the step, at most this. */
 const accelerationStep = {
   title: 'acceleration that a step of a counted speed looks like',
@@ -170,6 +202,19 @@ export const countedTurningAcceleration = formula({
   id: 'axes.encoder.turning_acceleration',
   gives: 'rad/s²',
   symbols: { s: 'rad/s', T: 's' },
+});
+
+export const rippleTorqueAtMost = formula({
+  id: 'axes.encoder.ripple_torque_at_most',
+  title: 'torque of a ripple that a motor bears without humming',
+  text: 's*T',
+  gives: 'N·m',
+  symbols: { s: '1', T: 'N·m' },
+  means: { s: 'share of its torque', T: 'torque that the motor gives for any length of time' },
+  try: { s: [0.01, 0.3], T: [0.1, 200] },
+  source: 'judgement',
+  proof: 'shakes its follower: by hand from the inertia at the motor',
+  of: (s: number, T: number) => s * T,
 });
 
 /** In the steady state, at constant speed. */

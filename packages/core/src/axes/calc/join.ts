@@ -21,7 +21,7 @@ const kinds = ['position', 'velocity', 'acceleration'] as const;
 /** The joins at which the motion jumps in its position or in a derivative up to the one that is named. */
 export function brokenJoins(motion: Motion, upTo: (typeof kinds)[number]): readonly Join[] {
   const asked = kinds.slice(0, kinds.indexOf(upTo) + 1);
-  const allowed = asked.map((kind) => joinTolerance * largest(motion, kind));
+  const allowed = asked.map((kind) => joinTolerance * largestOf(motion, kind));
   return joinsOf(motion).filter(({ jump }) => asked.some((kind, at) => !(Math.abs(jump[kind]) <= allowed[at]!)));
 }
 
@@ -54,7 +54,7 @@ const difference = (one: State, other: State): State => ({
 });
 
 /** The largest that is met at the ends and at eight places within each segment; enough to say what is small beside it. */
-function largest(motion: Motion, kind: (typeof kinds)[number]): number {
+export function largestOf(motion: Motion, kind: (typeof kinds)[number]): number {
   const sizes = (segment: Segment) =>
     Array.from({ length: 10 }, (_, at) => Math.abs(stateOf(segment, (segment.duration_s * at) / 9)[kind]));
   return Math.max(0, ...motion.flatMap(sizes));

@@ -29,7 +29,7 @@ with a ramp or a stop of its master counts at full speed, in the phase of its cy
 counts where its inertia is known. Capacity: the peak torque of the motor.
 
 Left out: the fall of the peak torque with the speed, and what the drive can give.`,
-  advice: 'a slower or smoother motion, less inertia, another gear ratio, a larger motor',
+  advice: 'a smoother motion, less inertia, another ratio or motor',
   subjects: motoredOrWrong,
   name: named,
   path: ({ axis }) => `${axis.path}.motor`,
@@ -48,7 +48,7 @@ the diameter that asks for most, as if it stayed there. A motor that is cooled l
 the share of cooling that it keeps. Capacity: the torque that the motor gives for any length of time.
 
 Left out: the fall of that torque with the speed.`,
-  advice: 'a longer cycle, a smoother law, less inertia, another gear ratio, a larger motor',
+  advice: 'a longer cycle, less inertia, another ratio or motor',
   subjects: motored,
   name: named,
   path: ({ axis }) => `${axis.path}.motor`,
@@ -82,7 +82,7 @@ export const ratio = question<readonly AxisDemand[], AxisDemand>({
   page: `Demand: the inertia of the load at the motor shaft for each part of the rotor’s; of a winder with a full roll, of
 a crank at its largest. Capacity: \`inertia_ratio_at_most\` of the axis, 10 unless it says another. The ratio is a rule of
 thumb; what counts is how stiff the train is.`,
-  advice: 'a larger gear ratio, a larger rotor, a stiffer train that allows a larger ratio',
+  advice: 'a larger gear ratio, a larger rotor, a stiffer train',
   subjects: motored,
   name: named,
   path: ({ axis }) => `${axis.path}.motor`,

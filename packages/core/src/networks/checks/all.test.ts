@@ -1,16 +1,6 @@
-// What every check says of itself, and the sentences in which something is counted.
+// The sentences in which something is counted.
 import { describe, expect, it } from 'vitest';
 import { assessText } from '../../../../../tests/support/examples.ts';
-import { requires } from '../../machine/checks/requires.ts';
-import { networkChecks } from './all.ts';
-
-describe.each([...networkChecks, requires])('the check $id', ({ advice, page }) => {
-  it('has advice that stands on one line of 80 columns, behind what the terminal puts before it', () => {
-    expect(advice).toMatch(/^[a-z].*[^.]$/);
-    expect(`    What helps: ${advice}.`.length).toBeLessThanOrEqual(80);
-    expect(page).not.toMatch(/when it fails/i);
-  });
-});
 
 const machine = (axes: number, more = ''): string => {
   const names = Array.from({ length: axes }, (_, at) => `a${at + 1}`);
