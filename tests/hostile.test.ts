@@ -1,7 +1,7 @@
 // Hostile input: ten thousand seeded mutations of the examples, and texts made to hurt, each end with problems that have
 // a place or with a machine; never with an exception, a hang or a full memory.
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -145,6 +145,7 @@ describe('hostile input', () => {
   const examples = exampleMachines();
   const large = examples.find(({ name }) => name === 'print-line')!;
   const others = examples.filter((example) => example !== large);
+  const stations = { name: 'stations', text: readFileSync('tests/browser/support/stations.yaml', 'utf8') };
   const mutations = 10_000;
 
   it(`is told or read, in ${mutations} seeded mutations`, async () => {
@@ -152,8 +153,8 @@ describe('hostile input', () => {
     let withProblems = 0;
     for (let seed = 1; seed <= mutations; seed++) {
       const random = seeded(seed);
-      // The large one takes as long as five others.
-      const { name, text } = seed % 20 === 0 ? large : others[seed % others.length]!;
+      // Examples take longer than stations alone, the large one as long as five others.
+      const { name, text } = seed % 20 === 0 ? large : seed % 4 === 0 ? others[seed % others.length]! : stations;
       let mutated = text;
       for (let count = 1 + Math.floor(random() * 3); count > 0; count--) mutated = mutate(mutated, random);
       const answer = await reader.read(mutated);

@@ -1,5 +1,6 @@
 /// <reference lib="dom" />
-// The sheet in a real browser: everything that a person does with it, on examples and on the files of a real server.
+// The sheet in a real browser: everything that a person does with it, on examples and on the files of a real server;
+// long because all of it is one page with one set-up.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { demonstration, starter } from '@layshaft/catalogue';
@@ -25,7 +26,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 beforeEach(async () => {
-  folder = await serveExamples('stations', 'labeller', 'print-line');
+  folder = await serveExamples('stations', 'labeller', 'print-line', 'open-axis');
   ({ page, errors } = await openPage(browser, folder, file));
 });
 afterEach(async () => {
@@ -367,6 +368,42 @@ describe('the sheet', () => {
     expect(await violations()).toEqual([]);
     await page.locator('.acts button', { hasText: 'Dark' }).click();
     expect(await violations()).toEqual([]);
+  });
+
+  it('takes offered parts into the file with the keyboard, as one step of undo, accessible light, dark and narrow', async () => {
+    await page.goto(`${folder.url}/#/open-axis.yaml`);
+    const text = folder.read('open-axis.yaml');
+    const unknown = page.locator('.line[data-verdict="unknown"]');
+    await soon(() => unknown.count()).toBeGreaterThanOrEqual(4);
+    await page.locator('.later button', { hasText: 'Parts that hold' }).click();
+    const table = page.locator('[data-table="choices"]');
+    const cells = await table.locator('tbody tr').first().locator('th, td').allTextContents();
+    const parts = cells.slice(0, 3);
+    const take = page.getByRole('button', { name: `Take ${parts.join(', ')}`, exact: true });
+    expect(await violations()).toEqual([]);
+    await page.setViewportSize({ width: 420, height: 900 });
+    await take.click({ trial: true });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(420);
+    expect(await violations()).toEqual([]);
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await page.locator('.acts button', { hasText: 'Dark' }).click();
+    expect(await violations()).toEqual([]);
+
+    await table.getByText('copy').focus();
+    await page.keyboard.press('Tab');
+    expect(await take.evaluate((button) => button.matches(':focus-visible'))).toBe(true);
+    await page.keyboard.press('Enter');
+    await soon(() => unknown.count()).toBe(0);
+    await onDisk();
+    const planned = ['motor', 'train.1.gear', 'drive'].map((of, at) => `  axes.table.${of}: ${parts[at]}\n`);
+    expect(folder.read('open-axis.yaml')).toBe(`${text}planned:\n${planned.join('')}`);
+    expect(await table.count()).toBe(0);
+
+    await page.locator('.acts button', { hasText: 'Undo' }).click();
+    await table.waitFor();
+    await onDisk();
+    expect(folder.read('open-axis.yaml')).toBe(text);
+    expect(await unknown.count()).toBeGreaterThanOrEqual(4);
   });
 
   it('is reached with the keyboard alone', async () => {

@@ -9,7 +9,7 @@ import { partsPage } from '../../tools/reference/parts.ts';
 import { problemsPage } from '../../tools/reference/problems.ts';
 import { sourcesPage } from '../../tools/reference/sources.ts';
 import { assessExample, checkOutput, exampleMachines } from './examples.ts';
-import { problemExamples } from './problem-examples.ts';
+import { problemExamples, slipExamples } from './problem-examples.ts';
 
 /** Makes the text of one artefact. */
 export type Make = () => string | Promise<string>;
@@ -28,6 +28,10 @@ export function artefacts(): ReadonlyMap<string, Make> {
     ...problemExamples().map((example): [string, Make] => [
       `examples/problems/expected/${example.name}.txt`,
       async () => problemsText(await assessExample(example)),
+    ]),
+    ...slipExamples().map((example): [string, Make] => [
+      `examples/problems/slips/expected/${example.name}.txt`,
+      () => checkOutput(example),
     ]),
     ['docs/reference/checks.md', checksPage],
     ['docs/reference/formulas.md', formulasPage],

@@ -53,6 +53,7 @@ const worldOf = ({ path, text }: Example): Io => ({
   readFile: async (asked) => (asked === path ? new TextEncoder().encode(text) : readFile(asked)),
   writeNew: async () => undefined,
   writeFile: async () => undefined,
+  replaceFile: async () => undefined,
   readStdin: () => Promise.reject(new Error('no example comes from standard input')),
   untilInterrupted: async () => undefined,
 });

@@ -1,5 +1,6 @@
-// The files under examples/problems/, each of which shows one kind of problem.
+// The files under examples/problems/: each shows one kind of problem, each under slips/ a figure reckoned wrong.
 import { readdirSync, readFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import type { ProblemCode } from '../../packages/core/src/problems/codes.ts';
 import { largestText_octets } from '../../packages/core/src/reading/parse.ts';
 import type { Example } from './examples.ts';
@@ -8,15 +9,20 @@ const folder = 'examples/problems';
 
 /** All of them; their name is the code that they show. The one that would be too large to keep is made here. */
 export function problemExamples(): readonly Example[] {
-  const kept = readdirSync(folder)
-    .filter((file) => file.endsWith('.yaml'))
-    .map((file) => `${folder}/${file}`)
-    .map((path) => exampleOf(path, readFileSync(path, 'utf8')));
-  return [...kept, tooLarge()].sort((a, b) => (a.name < b.name ? -1 : 1));
+  return [...examplesIn(folder), tooLarge()].sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
+/** The files under slips/: a figure in each is off by a slip that was published or is made again and again. */
+export const slipExamples = (): readonly Example[] => examplesIn(`${folder}/slips`);
+
+const examplesIn = (place: string): readonly Example[] =>
+  readdirSync(place)
+    .filter((file) => file.endsWith('.yaml'))
+    .map((file) => `${place}/${file}`)
+    .map((path) => exampleOf(path, readFileSync(path, 'utf8')));
+
 const exampleOf = (path: string, text: string): Example => ({
-  name: path.slice(folder.length + 1, -'.yaml'.length),
+  name: basename(path, '.yaml'),
   path,
   text,
 });

@@ -31,6 +31,10 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
   let err = '';
   const written: Record<string, string> = {};
   const { files = {}, terminal } = world;
+  const write = async (path: string, text: string): Promise<void> => {
+    if (world.unwritable !== undefined) throw Object.assign(new Error(path), { code: world.unwritable });
+    written[path] = text;
+  };
   const status = await run(line === '' ? [] : line.split(' '), {
     stdout: {
       write: (text) => {
@@ -56,10 +60,8 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
       if (code !== undefined) throw Object.assign(new Error(`${code}: ${path}`), { code });
       written[path] = text;
     },
-    writeFile: async (path, text) => {
-      if (world.unwritable !== undefined) throw Object.assign(new Error(path), { code: world.unwritable });
-      written[path] = text;
-    },
+    writeFile: write,
+    replaceFile: write,
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
     untilInterrupted: async () => undefined,
   });

@@ -16,6 +16,8 @@ export interface Io {
   readonly writeNew: (path: string, text: string) => Promise<void>;
   /** Writes a file, over one that is there. */
   readonly writeFile: (path: string, text: string) => Promise<void>;
+  /** Writes a file that is there already, so that at no time only a part of it stands there. */
+  readonly replaceFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
   /** Resolves when the user ends the program. */
   readonly untilInterrupted: () => Promise<void>;

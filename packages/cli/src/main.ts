@@ -1,5 +1,5 @@
 // The command layshaft: hands the real world to the program and its exit status back.
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile, realpath, rename, stat, writeFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
 import { run } from './program.ts';
 
@@ -21,6 +21,12 @@ try {
     readFile: (path) => readFile(path),
     writeNew: (path, text) => writeFile(path, text, { flag: 'wx' }),
     writeFile: (path, text) => writeFile(path, text),
+    replaceFile: async (path, text) => {
+      const target = await realpath(path);
+      const beside = `${target}.${process.pid}.new`;
+      await writeFile(beside, text, { mode: (await stat(target)).mode });
+      await rename(beside, target);
+    },
     readStdin: () => buffer(process.stdin),
     untilInterrupted: () =>
       new Promise((resolve) => {

@@ -1,6 +1,7 @@
 // The commands and options of layshaft, and what the exit status says.
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './check.ts';
+import { type ChooseOptions, choose } from './choose.ts';
 import { type ExplainOptions, explain } from './explain.ts';
 import { addressHelp, barHelp, catalogueHelp, openHelp, programHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
@@ -73,6 +74,19 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .option('--json', 'print pictures and tables as data')
     .action(async (file: string, address: string, options: ShowOptions) => {
       status = await show(file, address, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('choose')
+    .summary('the parts that do for an axis whose motor, gear or drive is open')
+    .description(
+      'Weighs every combination of the catalogues for an axis whose motor is open, and its gear and drive where these are, too.',
+    )
+    .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
+    .argument('<ADDRESS>', 'axes.NAME')
+    .option('--write', 'write the first of them into the file, under planned')
+    .option('--json', 'print the choice as data')
+    .action(async (file: string, address: string, options: ChooseOptions) => {
+      status = await choose(file, address, { ...program.opts(), ...options }, io);
     });
   program
     .command('open')

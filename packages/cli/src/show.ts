@@ -117,7 +117,7 @@ function printPicture(picture: Picture, { columns }: Look): readonly string[] {
   ];
 }
 
-function printTable(table: Table, look: Look, addresses: boolean): readonly string[] {
+export function printTable(table: Table, look: Look, addresses: boolean): readonly string[] {
   const cells = table.rows.map((row) => row.map(cellJson));
   const missing = [...new Set(cells.flat().map(textOf).filter(isMissing))];
   return [

@@ -3,6 +3,7 @@
 export { type Assessment, assess } from './assess/assess.ts';
 export { type Asking, type AskingOptions, askBackwards } from './assess/backwards.ts';
 export { type Chapter, chapters } from './assess/chapters.ts';
+export { choicesFor } from './assess/choosing.ts';
 export { type Comparison, compare } from './assess/compare.ts';
 export { type Candidate, inputsOf } from './assess/inputs-of.ts';
 export { explain, numbersOf } from './assess/numbers.ts';
@@ -22,6 +23,7 @@ export {
   type View,
 } from './checks/view.ts';
 export { type Catalogue, readCatalogue } from './machine/catalogue.ts';
+export { catalogueOnDemand } from './machine/catalogue-on-demand.ts';
 export type { Choice, Edit } from './machine/change.ts';
 export { fileVersion } from './machine/format.ts';
 export { type Machine, read } from './machine/machine.ts';

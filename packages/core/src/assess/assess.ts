@@ -4,9 +4,13 @@
 //   2 networks   ways, exchanges, the cycle and its parts
 //   3 findings   every check asked of every subject
 //   4 order      tightest first
-import { axisChecks, encoderChecks } from '../axes/checks/all.ts';
+
+import type { Bus } from '../axes/axis.ts';
+import { type BusDemand, busDemand } from '../axes/buses.ts';
+import { axisChecks, busChecks, encoderChecks, stopChecks } from '../axes/checks/all.ts';
 import { type Counted, countedOf } from '../axes/counted.ts';
 import { type AxisDemand, demandOf } from '../axes/demand.ts';
+import { type StopDemand, stopsOf } from '../axes/stops.ts';
 import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
 import { requires } from '../machine/checks/requires.ts';
@@ -21,6 +25,8 @@ export interface Assessment {
   readonly axes: readonly AxisDemand[];
   /** The masters whose position an encoder gives. */
   readonly counted: readonly Counted[];
+  readonly buses: readonly BusDemand[];
+  readonly stops: readonly StopDemand[];
   readonly networks: readonly Planned[];
   /** Tightest first. */
   readonly findings: readonly Finding[];
@@ -33,18 +39,27 @@ export interface Asked {
 
 /** Asks every check of a design. Never throws on what a user wrote; half a file gives half an answer. */
 export function assess(design: Design, { only }: Asked = {}): Assessment {
-  const wanted = only === undefined ? everything : aboutOf(only);
+  const wanted = only === undefined ? everything : aboutOf(only, design.buses);
 
   const axes = design.axes.filter(({ name }) => wanted.axis(name)).map((axis) => demandOf(axis, design.gravity));
   const masters = wanted.domain('axes') ? design.masters : [];
   const counted = masters.flatMap((master) => countedOf(master, axes) ?? []);
+
+  const stops = masters.flatMap((master) => stopsOf(master, axes));
+  const buses = design.buses.filter(({ name }) => wanted.bus(name)).map((bus) => busDemand(bus, axes, design.site));
 
   const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
   const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
   const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
     checks.filter(({ id }) => wanted.check(id)).flatMap((check) => check.ask(subjects, reserves[check.id]));
-  const findings = [...ask(axisChecks, axes), ...ask(encoderChecks, counted), ...ask(networkChecks, networks)];
+  const findings = [
+    ...ask(axisChecks, axes),
+    ...ask(encoderChecks, counted),
+    ...ask(busChecks, buses),
+    ...ask(stopChecks, stops),
+    ...ask(networkChecks, networks),
+  ];
 
   const needs = design.parts.filter(
     (part, index, all) =>
@@ -54,24 +69,30 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, counted, networks, findings: ranked([...findings, ...required]) };
+  return { design, axes, counted, buses, stops, networks, findings: ranked([...findings, ...required]) };
 }
 
 interface Wanted {
   readonly domain: (name: string) => boolean;
   readonly check: (id: string) => boolean;
   readonly axis: (name: string) => boolean;
+  readonly bus: (name: string) => boolean;
 }
 
-const everything: Wanted = { domain: () => true, check: () => true, axis: () => true };
+const everything: Wanted = { domain: () => true, check: () => true, axis: () => true, bus: () => true };
 
-/** What the finding at an address rests on. An axis follows its master whatever the other axes do; networks share a controller. */
-function aboutOf(address: string): Wanted {
+/** What the finding at an address rests on. An axis follows its master whatever other axes do; networks share a controller. */
+function aboutOf(address: string, buses: readonly Bus[]): Wanted {
   const [check = '', subject = ''] = address.split('@');
   const domain = check.split('.')[0];
+  const bus = busChecks.some(({ id }) => id === check) ? buses.find(({ name }) => name === subject) : undefined;
   return {
     domain: (name) => name === domain,
     check: (id) => id === check,
-    axis: (name) => domain === 'axes' && (subject === name || subject.startsWith(`${name}.`)),
+    axis: (name) =>
+      bus === undefined
+        ? domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))
+        : bus.axes.some((axis) => axis.name === name),
+    bus: (name) => name === bus?.name,
   };
 }

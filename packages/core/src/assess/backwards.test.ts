@@ -61,50 +61,48 @@ function prove(machine: Machine, address: string, { path, text }: Candidate, ask
       return;
     case 'does not matter': {
       const before = findingOf(machine, address)!;
-      const after = findingOf(
-        withText(
-          machine,
-          path,
-          text.replace(/^\d+/, (number) => String(Number(number) * 3)),
-        ),
-        address,
-      )!;
+      // Some values cannot be three times as much: a share, a factor of quadrature.
+      const after = [3, 0.5]
+        .map((factor) => text.replace(/^[\d.]+/, (number) => String(Number(number) * factor)))
+        .map((changed) => findingOf(withText(machine, path, changed), address)!)
+        .find(({ demand, capacity }) => demand !== undefined && capacity !== undefined)!;
       expect([after.demand?.value, after.capacity?.value], told).toEqual([
         before.demand?.value,
         before.capacity?.value,
       ]);
       return;
     }
-    // The last point of a cam must be where the product ends: no other value has an answer.
     case 'refused':
-      expect(told).toContain('No other value');
-      for (const factor of [0.5, 0.99, 1.01, 2])
-        expect(verdictWith(text.replace(/^[\d.]+/, (number) => String(Number(number) * factor))), told).toBe('unknown');
+      expect(told).toBe('never refused');
   }
 }
 
 describe('the answer of asking backwards', () => {
   // A whole example takes long where it is large, so that some of what can be asked is drawn.
   it.each<[string, number]>([
-    ['labeller', 0.4],
-    ['die-cutter', 0.15],
-    ['cartoner', 0.1],
-    ['print-line', 0.01],
-  ])('holds on the text of %s', (name, share) => {
-    const random = seeded(5);
-    const machine = example(name);
-    const assessment = assessed(machine);
-    const kinds: string[] = [];
-    for (const { address } of assessment.findings) {
-      for (const candidate of inputsOf(assessment, address)) {
-        if (random() >= share || (address.startsWith('networks.port') && candidate.origin === 'given')) continue;
-        const asked = ask(machine, address, candidate.path);
-        prove(machine, address, candidate, asked);
-        kinds.push(asked.kind);
+    ['labeller', 0.1],
+    ['die-cutter', 0.05],
+    ['cartoner', 0.05],
+    ['print-line', 0.005],
+  ])(
+    'holds on the text of %s',
+    (name, share) => {
+      const random = seeded(5);
+      const machine = example(name);
+      const assessment = assessed(machine);
+      const kinds: string[] = [];
+      for (const { address } of assessment.findings) {
+        for (const candidate of inputsOf(assessment, address)) {
+          if (random() >= share || (address.startsWith('networks.port') && candidate.origin === 'given')) continue;
+          const asked = ask(machine, address, candidate.path);
+          prove(machine, address, candidate, asked);
+          kinds.push(asked.kind);
+        }
       }
-    }
-    expect(kinds.filter((kind) => kind === 'just keeps').length).toBeGreaterThan(5);
-  });
+      expect(kinds.filter((kind) => kind === 'just keeps').length).toBeGreaterThan(5);
+    },
+    120_000,
+  );
 
   it.each<[string, string, string, (si: number) => number]>([
     ['labeller', 'drives', '274.1 µs', (s) => s * 1e6],

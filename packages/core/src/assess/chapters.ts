@@ -36,7 +36,7 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
             title: 'Axes',
             gist: axesGist(axes),
             verdicts: counted('axes'),
-            views: [...show(assessment, 'masters'), ...show(assessment, 'axes')],
+            views: [...show(assessment, 'masters'), ...show(assessment, 'axes'), ...show(assessment, 'buses')],
           },
         ]),
     ...(networks.length === 0

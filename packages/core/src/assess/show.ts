@@ -1,4 +1,7 @@
 // What is shown at an address: the margins, a network, a station, a run; an address that is the start of several shows them all.
+
+import type { Master } from '../axes/axis.ts';
+import { busView } from '../axes/bus-view.ts';
 import { masterView } from '../axes/master-view.ts';
 import { axisView } from '../axes/views.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
@@ -9,14 +12,21 @@ import { allFormulas, allMethods } from '../working/formula.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
+import { choicesFor } from './choosing.ts';
 import { marginsAddress, marginsView } from './margins-view.ts';
 
 /** The views at an address, most often one; none when nothing is shown there. An axis is shown as the station it is. */
 export function show(assessment: Assessment, address: string): readonly View[] {
   if (address === marginsAddress) return [marginsView(assessment.findings)];
   const axes = assessment.axes.filter(({ axis }) => address === 'axes' || address === axis.path);
-  const masters = assessment.counted.filter(({ master }) => address === 'masters' || address === master.path);
-  return [...masters.map(masterView), ...axes.map(axisView), ...networkViews(assessment, address)];
+  const masters = mastersShown(assessment).filter(({ path }) => address === 'masters' || address === path);
+  const buses = assessment.buses.filter(({ bus }) => address === 'buses' || address === bus.path);
+  return [
+    ...masters.map((master) => masterView(master, assessment)),
+    ...axes.map((demand) => axisView(demand, () => choicesFor(assessment.design, demand.axis.name))),
+    ...buses.map(busView),
+    ...networkViews(assessment, address),
+  ];
 }
 
 function networkViews(assessment: Assessment, address: string): readonly View[] {
@@ -39,12 +49,19 @@ function networkViews(assessment: Assessment, address: string): readonly View[] 
   });
 }
 
+/** Those that are counted, and those that stop. */
+const mastersShown = ({ design, counted, stops }: Assessment): readonly Master[] =>
+  design.masters.filter(
+    (master) => counted.some((each) => each.master === master) || stops.some((each) => each.master === master),
+  );
+
 /** Every address at which something is shown. */
-export const shownAddresses = ({ axes, counted, networks }: Assessment): readonly string[] => [
+export const shownAddresses = (assessment: Assessment): readonly string[] => [
   marginsAddress,
-  ...counted.map(({ master }) => master.path),
-  ...axes.map(({ axis }) => axis.path),
-  ...networks.flatMap(({ network }) => [
+  ...mastersShown(assessment).map(({ path }) => path),
+  ...assessment.axes.map(({ axis }) => axis.path),
+  ...assessment.buses.map(({ bus }) => bus.path),
+  ...assessment.networks.flatMap(({ network }) => [
     network.path,
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),
     ...network.runs.map(({ path }) => path),
@@ -70,14 +87,19 @@ export function numberShown(assessment: Assessment, address: string): Quantity |
 }
 
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
-function viewsThatMayHold({ axes, counted, networks }: Assessment, address: string): readonly string[] {
+function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
+  const { axes, buses, networks } = assessment;
   if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
   const [formula = '', about = ''] = address.split('@');
   if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
   const names = (name: string): boolean => about === name || about.startsWith(`${name}.`);
   return [
-    ...counted.flatMap(({ master }) => (names(master.name) ? [master.path] : [])),
+    ...mastersShown(assessment).flatMap((master) => {
+      const follows = axes.some(({ axis }) => axis.master === master && names(axis.name));
+      return follows || names(master.name) ? [master.path] : [];
+    }),
     ...axes.flatMap(({ axis }) => (names(axis.name) ? [axis.path] : [])),
+    ...buses.flatMap(({ bus }) => (names(bus.name) ? [bus.path] : [])),
     ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
       if (!names(name)) return [];
       const next = about.slice(name.length + 1).split('.', 1)[0];

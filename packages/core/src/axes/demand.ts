@@ -2,7 +2,7 @@
 // A case is one motion of the master: the cycle at full speed, its ramps, its stops; a winder has them for each diameter.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, Missing } from '../working/missing.ts';
+import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Axis, Master } from './axis.ts';
 import {
@@ -17,7 +17,7 @@ import type { PlainLine } from './calc/drive-line.ts';
 import { timeTaken } from './calc/follow.ts';
 import { meanSpeed, peakTorque, rmsTorque, rmsTorqueByCooling } from './calc/rms.ts';
 import { loadInertia, speedAtShaft } from './inertia-at-shaft.ts';
-import { type Line, plainForm, plainLine } from './line.ts';
+import { type Line, type PlainForm, plainForm, plainLine } from './line.ts';
 import { kits } from './motion-kit.ts';
 import { phasesOf } from './motions.ts';
 import { motionOf, type Phase, type PhasedMotion } from './phase.ts';
@@ -40,7 +40,9 @@ export interface Case {
   readonly meanSpeed: Quantity<'rad/s'>;
   readonly power: Quantity<'W'>;
   readonly meanPower: Quantity<'W'>;
-  /** What curves are drawn of. */
+  /** What it rests on, and what curves are drawn of. */
+  readonly form: PlainForm;
+  readonly ramp: Ramp | undefined;
   readonly line: PlainLine;
   readonly rising_per_s: number;
 }
@@ -56,6 +58,8 @@ export interface AxisDemand {
   readonly peak: Value<Quantity<'N·m'>>;
   readonly rms: Value<Quantity<'N·m'>>;
   readonly speed: Value<Quantity<'rad/s'>>;
+  /** In m/s or rad/s; missing where the axis never moves. */
+  readonly toolSpeed: Value<Quantity>;
   /** What holds the load at standstill; nothing where nothing pulls at it. */
   readonly holding: Value<Quantity<'N·m'>> | undefined;
 }
@@ -80,8 +84,17 @@ export function demandOf(axis: Axis, gravity: Value<Quantity<'m/s²'>>): AxisDem
     speed: given({ cases }, (known) =>
       highestTurningSpeed({ x: known.cases.flatMap(({ speed }) => speed ?? []) }, name),
     ),
+    toolSpeed: given({ motion, cases }, (known) => fastestTool(known.motion, known.cases, name)),
     holding: line instanceof Missing ? undefined : holdingOf(line, name),
   };
+}
+
+function fastestTool({ unit }: PhasedMotion, cases: readonly Case[], name: string): Value<Quantity> {
+  const speeds = cases.flatMap(({ phases }) => phases.flatMap(({ toolSpeed }) => toolSpeed ?? []));
+  if (speeds.length === 0) return missing(`axes.${name}.motion`, 'problem', 'a motion that moves', '');
+  return unit === 'm'
+    ? highestSpeed({ x: speeds as Quantity<'m/s'>[] }, `${name}.highest`)
+    : highestTurningSpeed({ x: speeds as Quantity<'rad/s'>[] }, `${name}.tool.highest`);
 }
 
 interface Variant {
@@ -122,9 +135,7 @@ function rampsOf(master: Value<Master> | undefined): readonly Ramp[] {
     ...ramp('ramp_up', 'the master gets up to speed', false, master.ramp_up),
     ...ramp('ramp_down', 'the master comes to rest', true, master.ramp_down),
     ...master.stops.flatMap(({ name, within, category }) =>
-      category !== undefined && !(category instanceof Missing) && category.value === 0
-        ? []
-        : ramp(`stop_${name}`, `stop ${name}`, true, within),
+      category === '0' ? [] : ramp(`stop_${name}`, `stop ${name}`, true, within),
     ),
   ];
 }
@@ -249,6 +260,8 @@ function caseOf(asked: Asked): Case {
       },
       about,
     ),
+    form,
+    ramp,
     line: plain,
     rising_per_s: risingOf(ramp),
   };

@@ -7,6 +7,7 @@ import type { Quantity } from '../working/quantity.ts';
 import { bodyInertia, bodyMass } from './body.ts';
 import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } from './calc/inertia.ts';
 import { gravityForce, slideFriction, webForce } from './calc/load.ts';
+import { stiffnessAtScrew, stiffnessOnWheel } from './calc/stiffness.ts';
 import { type Friction, type PlacedElement, type Transform, tailOf } from './line.ts';
 import { inUnit } from './phase-makers.ts';
 import { crankLoad, cuttingLoad, eccentricLoad, offCentreLoad, windowLoad } from './placed.ts';
@@ -19,8 +20,11 @@ export interface Brought {
   readonly frictions?: readonly Friction[];
   readonly placed?: readonly PlacedElement[];
   readonly transform?: Transform;
-  /** What turns with the shaft behind the transform. */
+  /** Stiffness of what gives way at the shaft that it sits on. */
+  readonly springs?: readonly Quantity<'N·m/rad'>[];
+  /** What turns with the shaft behind the transform, and what gives way there. */
   readonly behind?: readonly Quantity<'kg·m²'>[];
+  readonly springsBehind?: readonly Quantity<'N·m/rad'>[];
 }
 
 interface Where {
@@ -95,13 +99,22 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
         placed: [eccentricLoad({ r, m, ...(F && { F: F as Quantity<'N'> }) }, about)],
       }));
     }
-    case 'coupling':
-      return element.coupling!.inertia === undefined
-        ? {}
-        : given({ J: element.coupling!.inertia }, ({ J }) => ({ inertias: [J] }));
+    case 'coupling': {
+      const { inertia: J, stiffness: K } = element.coupling!;
+      return given({ J, K }, ({ J, K }) => ({
+        inertias: J === undefined ? [] : [J as Quantity<'kg·m²'>],
+        springs: K === undefined ? [] : [K as Quantity<'N·m/rad'>],
+      }));
+    }
     case 'screw': {
-      const { lead, ...body } = element.screw!;
-      return transformed('screw', lead, body, bodyInertia(body, body.diameter, path, about), where);
+      const { lead, stiffness: k, ...body } = element.screw!;
+      const screw = transformed('screw', lead, body, bodyInertia(body, body.diameter, path, about), where);
+      return givingWay(
+        screw,
+        given({ k, p: lead }, ({ k, p }) =>
+          k === undefined ? undefined : stiffnessAtScrew({ k: k as Quantity<'N/m'>, p }, about),
+        ),
+      );
     }
     case 'drum':
     case 'roll': {
@@ -115,13 +128,10 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
     case 'gear': {
       const gear = element.gear!;
       const inertia = gear.inertia === undefined || isAbsent(gear.inertia) ? undefined : gear.inertia;
-      return transformed(
-        'gear',
-        gear.ratio ?? missing(`${path}.ratio`, 'absent', 'a ratio', '5'),
-        gear as Losses,
-        inertia,
-        where,
-      );
+      const K = isAbsent(gear.stiffness) ? undefined : gear.stiffness;
+      const ratio = gear.ratio ?? missing(`${path}.ratio`, 'absent', 'a ratio', '5');
+      const through = transformed('gear', ratio, gear as Losses, inertia, where);
+      return K === undefined ? through : given({ through, K }, (known) => ({ ...known.through, springs: [known.K] }));
     }
     default:
       throw new Error(`${path} is read and not built in the train; side ${side}`);
@@ -133,16 +143,19 @@ interface Losses {
   readonly efficiency_back?: Value<Quantity<'1'>> | undefined;
 }
 
+const noLoss = (path: string): Quantity<'1'> =>
+  assumed(path, 1, '1', { source: 'judgement', because: 'no loss unless said', as: '%' });
+
 /** The end of a stage; what turns with its fast side begins the next one. */
 function transformed(
   kind: Transform['kind'],
   by: Value<Quantity>,
   { efficiency, efficiency_back }: Losses,
   inertia: Value<Quantity<'kg·m²'>> | undefined,
-  { about }: Where,
+  { path, about }: Where,
 ): Value<Brought> {
   const said = <T>(value: Value<T> | undefined): Value<T> | undefined => (isAbsent(value) ? undefined : value);
-  const driving = said(efficiency);
+  const driving = said(efficiency) ?? (said(efficiency_back) === undefined ? undefined : noLoss(`${path}.efficiency`));
   return given({ by, driving, driven: said(efficiency_back) ?? driving, J: inertia }, ({ by, driving, driven, J }) => ({
     transform: {
       kind,
@@ -251,10 +264,22 @@ function wheels(body: NonNullable<ElementSection['belt']>, where: Where): Value<
     );
   const all = n === undefined ? each : given({ n, J: each }, (known) => timesInertia(known, `${about}.wheels`));
   const brought = transformed('wheel', D, body, all, where);
-  return given({ brought, mass }, (known) =>
+  const moving = given({ brought, mass }, (known) =>
     known.mass === undefined ? known.brought : { ...known.brought, inertias: [known.mass as Quantity<'kg'>] },
   ) as Value<Brought>;
+  return givingWay(
+    moving,
+    given({ k: body.stiffness, D }, ({ k, D }) =>
+      k === undefined ? undefined : stiffnessOnWheel({ k: k as Quantity<'N/m'>, D }, about),
+    ),
+  );
 }
+
+/** What gives way along the way, as it is at the shaft that the way is turned into. */
+const givingWay = (brought: Value<Brought>, spring: Value<Quantity<'N·m/rad'> | undefined>): Value<Brought> =>
+  given({ brought, spring }, ({ brought, spring }) =>
+    spring === undefined ? brought : { ...brought, springsBehind: [spring as Quantity<'N·m/rad'>] },
+  ) as Value<Brought>;
 
 function window(
   against: Value<Quantity>,

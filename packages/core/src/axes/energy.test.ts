@@ -155,3 +155,48 @@ it('every number of a demand comes out the same when it is computed again', () =
     for (const quantity of [each.peak, each.rms, each.meanPower]) expect(replay(quantity)).toBe(quantity.value);
   }
 });
+
+describe('two that were told wrong once', () => {
+  const peakOf = (text: string, name: string): number => {
+    const { cases } = assess(resolve(read(text), [])).axes[0]!;
+    if (cases instanceof Missing) throw new Error('not known');
+    return Math.abs(cases.find((each) => each.name === name)!.peak.value);
+  };
+
+  it('a step over the master with a constant acceleration gets more of it while the master speeds up', () => {
+    // 90° in 0.5 s with ramps of 0.1 s: 3.927 rad/s, 39.27 rad/s²; at its highest speed the ramp adds 3.927/0.2.
+    const text = `layshaft: 1
+masters: { turn: { speed: 60 rpm, ramp_up: 0.2 s } }
+axes: { a: { motion: { follow: turn, steps: [{ turn: 90°, over: 180°, ramp: 0.1 s }, { dwell: rest }] }, train: [{ inertia: 1 kg·m² }] } }
+`;
+    expect(peakOf(text, 'cycle')).toBeCloseTo(39.27, 2);
+    expect(peakOf(text, 'ramp_up')).toBeCloseTo(39.27 + 19.635, 2);
+  });
+
+  it('a gear that only says what it loses when the load drives loses that', () => {
+    const text = `layshaft: 1
+axes: { a: { motion: { cycle: 1 s, runs: { speed: 60 rpm, for: 1 s } }, train: [{ torque: { against: -10 N·m } }, { gear: { ratio: 1, efficiency_back: 50 % } }] } }
+`;
+    expect(peakOf(text, 'cycle')).toBeCloseTo(5, 9);
+  });
+});
+
+it('the highest torque is told on the side of a jump or an edge on which it is', () => {
+  const whole = (text: string) => {
+    const { peak, rms } = assess(resolve(read(text), [])).axes[0]!;
+    if (peak instanceof Missing || rms instanceof Missing) throw new Error('not known');
+    return { peak: Math.abs(peak.value), rms: rms.value };
+  };
+  const turning = whole(`layshaft: 1
+masters: { line: { speed: 1 m/s, repeat: 1 m } }
+axes: { a: { motion: { follow: line, traverses: { width: 0.3 m, stroke: 1 m, reversal: 0.1 m } }, train: [{ slide: { mass: 10 kg } }, { friction: { viscous: 20 N·s/m } }, { rack: { diameter: 40 mm, wheel_mass: 0 kg } }] } }
+`);
+  // 0.3 m in a second, 0.9 s of it at one speed and 0.05 s at either end slower in a straight line: 6/19 m/s.
+  const v = 0.3 / 0.95;
+  expect(turning.peak).toBeCloseTo((10 * ((2 * v) / 0.1) + 20 * v) * 0.02, 2);
+  const cutting = whole(`layshaft: 1
+axes: { a: { motion: { cycle: 1 s, runs: { speed: 60 rpm, for: 1 s } }, train: [{ cutting: { force: 50 N, diameter: 400 mm, over: 4° } }, { off_centre: { mass: 1 kg, radius: 230 mm, at: 60°, upright: 50 % } }] } }
+`);
+  expect(cutting.peak).toBeCloseTo(10.996, 3);
+  expect(cutting.peak).toBeGreaterThan(cutting.rms);
+});

@@ -56,6 +56,8 @@ export interface Stage {
   readonly constants: readonly Quantity[];
   readonly frictions: readonly Friction[];
   readonly placed: readonly PlacedElement[];
+  /** Stiffness of what gives way at this shaft. */
+  readonly springs: readonly Quantity<'N·m/rad'>[];
   readonly transform: Transform | undefined;
 }
 

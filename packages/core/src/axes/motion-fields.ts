@@ -10,13 +10,31 @@ const way = ['m', 'rad'] as const;
 const along = ['m/s', 'rad/s'] as const;
 const quickening = ['m/s²', 'rad/s²'] as const;
 
+/** Of IEC 60204-1: power off at once, power off once it stands, power kept. */
+export const stopCategories = ['0', '1', '2'] as const;
+
+const categoryAbout = { about: 'The stop category of IEC 60204-1; with 0 the drives are off at once.' };
+/** Words that look like numbers, and are numbers to other readers of YAML. */
+const stopCategory = {
+  ...word(stopCategories, categoryAbout),
+  schema: () => ({
+    anyOf: [{ type: 'string' as const }, { type: 'number' as const }],
+    description: categoryAbout.about,
+    examples: ['1'],
+  }),
+};
+
 const stopsField = group(
   section(
     {
       within: quantity('s', { about: 'Time from full speed to standstill.', above: 0, example: '1.2 s' }),
-      category: optional(
-        count({ about: 'The stop category of IEC 60204-1: 0, 1 or 2.', least: 0, most: 2, example: '1' }),
+      reaction: optional(
+        quantity('s', { about: 'Time from the command until it slows down.', least: 0, example: '60 ms' }),
       ),
+      way_at_most: optional(
+        quantityIn(['m', 'rad'], { about: 'The longest way of the master that is allowed.', above: 0, example: '4 m' }),
+      ),
+      category: optional(stopCategory),
     },
     { about: 'A stop.' },
   ),

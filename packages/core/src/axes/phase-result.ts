@@ -74,8 +74,10 @@ export function phaseOf(asked: PhaseAsked): PhaseResult {
   const { line, phase, plain, from, start_s, about, ramp } = asked;
   const found = phaseDemand(plain, { motion: motionOf(phase), from, start_s, rising_per_s: risingOf(ramp) });
   const analysis = analysed(asked);
-  const even = isPlaced(line) ? undefined : phase.even;
+  const own = isPlaced(line) ? undefined : phase.even;
   const standing = phase.even !== undefined && phase.even.before === undefined && phase.even.acceleration === undefined;
+  // What the ramp of the master adds grows with the speed, so that the acceleration is not the same from end to end.
+  const even = ramp === undefined || standing ? own : undefined;
   const torque = torqueAt(
     line,
     even === undefined ? instantOf(asked, analysis, found, standing) : evenInstant(even, found, phase, standing),
@@ -97,7 +99,7 @@ export function phaseOf(asked: PhaseAsked): PhaseResult {
           searched(({ squared, lasts_s: t }) => Math.sqrt(squared / t)),
           about,
         ),
-    starting: even === undefined || standing ? undefined : startingTorque(line, even, about),
+    starting: own === undefined || standing ? undefined : startingTorque(line, own, about),
     toolSpeed: standing ? undefined : toolSpeedOf(asked),
     meanSpeed: phaseMeanSpeed(
       searched(({ turned_rad, lasts_s: t }) => turned_rad / t),

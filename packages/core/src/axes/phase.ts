@@ -39,4 +39,13 @@ export interface PhasedMotion {
 
 const valuesOf = (inputs: Inputs): number[] => Object.values(inputs).map((each) => (each as Quantity).value);
 
-export const motionOf = ({ inputs, build }: Phase): Motion => chain(build(...valuesOf(inputs)));
+/** Each is built once: several cases and the way to the next phase ask for it. */
+const built = new WeakMap<Phase, Motion>();
+
+export function motionOf(phase: Phase): Motion {
+  const known = built.get(phase);
+  if (known !== undefined) return known;
+  const motion = chain(phase.build(...valuesOf(phase.inputs)));
+  built.set(phase, motion);
+  return motion;
+}

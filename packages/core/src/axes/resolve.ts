@@ -1,21 +1,23 @@
 // The axes of the file with their parts filled in, each with the master that it follows.
-import { fill, type PartLookUp, partName } from '../reading/parts.ts';
+import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { given, isAbsent, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import type { Axis, Master, Motor } from './axis.ts';
+import type { Axis, Bus, Drive, Master, Motor, Site } from './axis.ts';
 import type { LossActsOn } from './calc/efficiency.ts';
 import { turnsEverySpeed, turnTime, wayTime } from './calc/follow.ts';
 import { kits } from './motion-kit.ts';
-import { gearFields, motorFields } from './parts.ts';
-import type { AxisSection, ElementSection, MasterSection } from './section.ts';
+import { driveFigures, gearFields, gearKind, gearLimits, motorFields, resistorFields } from './parts.ts';
+import type { AxisSection, BusSection, ElementSection, MasterSection } from './section.ts';
 
-export type { Axis, Master };
+export type { Axis, Bus, Master, Site };
 
 export interface AxesOfFile {
   readonly axes: readonly AxisSection[];
   readonly masters: readonly MasterSection[];
 }
+
+const gearOfTrain = { ...gearKind.fields, ...gearFields, ...gearLimits };
 
 /** Whether the file says what an axis does or what is on it; one that only hangs on a network is none of ours. */
 const isDriven = ({ motion, train, motor }: AxisSection): boolean =>
@@ -24,7 +26,14 @@ const isDriven = ({ motion, train, motor }: AxisSection): boolean =>
 export const resolveMasters = (file: AxesOfFile): readonly Master[] =>
   file.masters.map((master) => masterOf(master, file));
 
-export function resolveAxes({ axes }: AxesOfFile, masters: readonly Master[], partOf: PartLookUp): readonly Axis[] {
+export function resolveAxes(
+  { axes }: AxesOfFile,
+  masters: readonly Master[],
+  site: Site,
+  partOf: PartLookUp,
+  /** For drives, which the networks count among the parts in use. */
+  look: PartLookUp,
+): readonly Axis[] {
   const known = new Map(masters.map((master) => [master.name, master]));
   return axes.filter(isDriven).map((axis) => ({
     name: axis.name,
@@ -35,6 +44,10 @@ export function resolveAxes({ axes }: AxesOfFile, masters: readonly Master[], pa
     lossesOn: axis.losses_on ?? ('load_and_inertia' as LossActsOn),
     lossesSaid: axis.losses_on !== undefined,
     motor: motorOf(axis, partOf),
+    drive: driveOf(axis, look),
+    site,
+    gain: axis.gain,
+    followsWithin: axis.follows_within,
     inertiaRatioAtMost: axis.inertia_ratio_at_most,
     stated: axis.stated,
   }));
@@ -51,12 +64,40 @@ function motorOf({ motor }: AxisSection, partOf: PartLookUp): Motor {
   return { ...fill(motor, partOf(motor), motorFields), path: motor.path, part: partName(motor), absent: motor.absent };
 }
 
+function driveOf({ drive }: AxisSection, partOf: PartLookUp): Drive {
+  return { ...fill(drive, partOf(drive), driveFigures), path: drive.path, part: partName(drive), absent: drive.absent };
+}
+
+export function resolveBuses(buses: readonly BusSection[], axes: readonly Axis[], partOf: PartLookUp): readonly Bus[] {
+  return buses.map(({ name, path, axes: aboard, resistor, capacitance }) => ({
+    name,
+    path,
+    axes: axes.filter(
+      (axis) =>
+        !(aboard instanceof Missing) && aboard.some((each) => !(each instanceof Missing) && each.name === axis.name),
+    ),
+    resistor: resistor && {
+      ...fill(resistor, partOf(resistor), resistorFields),
+      path: resistor.path,
+      part: partName(resistor),
+      absent: resistor.absent,
+    },
+    capacitance,
+  }));
+}
+
 function trainOf({ train }: AxisSection, partOf: PartLookUp): Value<readonly ElementSection[]> {
   if (train instanceof Missing) return train;
   return train.map((element) => {
     const { gear } = element;
     if (gear === undefined) return element;
-    return { ...element, gear: { ...gear, ...fill(gear, isAbsent(gear.part) ? undefined : partOf(gear), gearFields) } };
+    return {
+      ...element,
+      gear: {
+        ...gear,
+        ...fill(gear as PartUse<typeof gearOfTrain>, isAbsent(gear.part) ? undefined : partOf(gear), gearOfTrain),
+      },
+    };
   });
 }
 

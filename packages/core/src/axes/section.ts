@@ -1,14 +1,14 @@
 // The sections `masters` and `axes` of a machine file.
 import type { Read } from '../reading/field.ts';
-import { optional, section } from '../reading/groups.ts';
-import { partUse } from '../reading/parts.ts';
+import { group, list, optional, section } from '../reading/groups.ts';
+import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
-import { quantity, quantityIn, word } from '../reading/values.ts';
+import { type Named, name, quantity, quantityIn, word } from '../reading/values.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import { lossChoices } from './calc/efficiency.ts';
 import { type MasterSection, motionField } from './motion-fields.ts';
-import { motorFields, motorKind } from './parts.ts';
+import { type driveFigures, motorFields, motorKind, resistorFields, resistorKind } from './parts.ts';
 import { trainField } from './train-fields.ts';
 
 export { mastersField } from './motion-fields.ts';
@@ -31,6 +31,20 @@ export const axisFields = {
       about: 'The largest inertia of the load for each part of the rotor’s.',
       above: 0,
       example: '10',
+    }),
+  ),
+  gain: optional(
+    quantity('1/s', {
+      about: 'Gain of the position loop: speed asked for by each part of the error.',
+      above: 0,
+      example: '60 1/s',
+    }),
+  ),
+  follows_within: optional(
+    quantityIn(['m', 'rad'], {
+      about: 'How far the tool may be behind its setpoint at constant speed.',
+      above: 0,
+      example: '2 mm',
     }),
   ),
   stated: optional(
@@ -70,9 +84,31 @@ export const axisFields = {
   ),
 };
 
+export const busesField = group(
+  section(
+    {
+      axes: list(name({ about: 'An axis on the bus.', due: 'an axis', example: 'unwind' }), {
+        about: 'The axes whose drives share the bus.',
+      }),
+      resistor: optional(
+        partUse([resistorKind], resistorFields, { about: 'Its brake resistor.', example: 'resistor_400' }),
+      ),
+      capacitance: optional(
+        quantity('F', { about: 'What is on the bus beside the drives.', least: 0, example: '2 mF' }),
+      ),
+    },
+    { about: 'A DC bus.' },
+  ),
+  { about: 'DC buses that drives share, by name.' },
+);
+export type BusSection = Read<typeof busesField>[number];
+
 const axisField = section(axisFields, { about: 'An axis.' });
 /** What the axes need of an entry of the file. */
-export type AxisSection = Read<typeof axisField> & { readonly name: string };
+export type AxisSection = Read<typeof axisField> & {
+  readonly name: string;
+  readonly drive: PartUse<typeof driveFigures>;
+};
 export type { MasterSection, MotionSection, StepSection } from './motion-fields.ts';
 export type { ElementSection } from './train-fields.ts';
 
@@ -85,16 +121,32 @@ export function followMasters(
   const names = masters.map(({ name }) => name);
   for (const { motion } of axes) {
     const { follow } = motion;
-    if (follow === undefined || follow instanceof Missing || names.includes(follow.name)) continue;
-    const near = nearest(follow.name, names);
-    reading.problem(follow.at, 'value', {
-      code: 'name-unknown',
-      message: `no master is called '${follow.name}'`,
-      remedy:
-        near === undefined
-          ? 'Describe it under masters; an axis can be one, with axis: NAME.'
-          : `Did you mean '${near}'?`,
-      instead: near,
-    });
+    if (follow !== undefined && !(follow instanceof Missing))
+      mustBeOneOf(follow, names, 'master', 'Describe it under masters; an axis can be one, with axis: NAME.', reading);
   }
+}
+
+/** Reports what is on a bus and no axis. */
+export function boardBuses(
+  buses: readonly Pick<BusSection, 'axes'>[],
+  axes: readonly { readonly name: string }[],
+  reading: Reading,
+): void {
+  const names = axes.map(({ name }) => name);
+  for (const { axes: aboard } of buses) {
+    if (aboard instanceof Missing) continue;
+    for (const each of aboard)
+      if (!(each instanceof Missing)) mustBeOneOf(each, names, 'axis', 'Describe it under axes.', reading);
+  }
+}
+
+function mustBeOneOf(given: Named, names: readonly string[], what: string, otherwise: string, reading: Reading): void {
+  if (names.includes(given.name)) return;
+  const near = nearest(given.name, names);
+  reading.problem(given.at, 'value', {
+    code: 'name-unknown',
+    message: `no ${what} is called '${given.name}'`,
+    remedy: near === undefined ? otherwise : `Did you mean '${near}'?`,
+    instead: near,
+  });
 }

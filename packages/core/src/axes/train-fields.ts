@@ -4,8 +4,9 @@ import type { Read } from '../reading/field.ts';
 import { list, optional, section } from '../reading/groups.ts';
 import { partUse } from '../reading/parts.ts';
 import { count, quantity, quantityIn, share, word } from '../reading/values.ts';
+import { type EndFixing, endFixings } from './calc/screw-speed.ts';
 import { materialNames } from './material.ts';
-import { gearFields, gearKind } from './parts.ts';
+import { gearFields, gearKind, gearLimits } from './parts.ts';
 
 const mass = (about: string) => quantity('kg', { about, least: 0, example: '22 kg' });
 const efficiency = optional(
@@ -73,6 +74,9 @@ const wheel = (about: string) =>
         quantity('kg·m²', { about: 'Inertia of each wheel, instead of its mass.', least: 0, example: '3 kg·cm²' }),
       ),
       mass: optional(mass('Mass of what goes along: belt, rope or rack.')),
+      stiffness: optional(
+        quantity('N/m', { about: 'Stiffness along the way, of all strands together.', above: 0, example: '2 N/µm' }),
+      ),
       ...efficiencies,
     },
     { about },
@@ -198,6 +202,8 @@ const elements = {
   coupling: section(
     {
       inertia: optional(quantity('kg·m²', { about: 'Inertia.', least: 0, example: '0.1 kg·cm²' })),
+      stiffness: optional(quantity('N·m/rad', { about: 'Torsional stiffness.', above: 0, example: '4500 N·m/rad' })),
+      backlash: optional(quantity('rad', { about: 'Backlash.', least: 0, example: '6 arcmin' })),
     },
     { about: 'A coupling.' },
   ),
@@ -206,6 +212,26 @@ const elements = {
     {
       lead: quantity('m', { about: 'Way in one revolution.', above: 0, example: '20 mm' }),
       diameter: optional(diameter('Diameter of the screw, for its inertia.')),
+      stiffness: optional(
+        quantity('N/m', {
+          about: 'Stiffness along the way, of screw, nut and bearings.',
+          above: 0,
+          example: '90 N/µm',
+        }),
+      ),
+      core: optional(diameter('Diameter of its core, for its critical speed.')),
+      free_length: optional(
+        quantity('m', {
+          about: 'Length between its bearings, or from a bearing to the nut.',
+          above: 0,
+          example: '800 mm',
+        }),
+      ),
+      ends: optional(
+        word(Object.keys(endFixings) as EndFixing[], {
+          about: 'How its ends are held over that length.',
+        }),
+      ),
       ...body,
       ...efficiencies,
     },
@@ -231,6 +257,7 @@ const elements = {
         example: '5',
       }),
       ...gearFields,
+      ...gearLimits,
       efficiency_back,
     },
     { about: 'A gear.', example: 'gear_60' },

@@ -14,6 +14,7 @@ interface Draft {
   constants: Quantity[];
   frictions: Friction[];
   placed: PlacedElement[];
+  springs: Quantity<'N·m/rad'>[];
 }
 
 const draft = (side: 'm' | 'rad', name?: string): Draft => ({
@@ -23,6 +24,7 @@ const draft = (side: 'm' | 'rad', name?: string): Draft => ({
   constants: [],
   frictions: [],
   placed: [],
+  springs: [],
 });
 
 const finished = ({ names, ...rest }: Draft, transform: Transform | undefined): Stage => ({
@@ -63,10 +65,12 @@ export function lineOf(axis: Axis, unit: 'm' | 'rad', gravity: Quantity<'m/s²'>
       current.constants.push(...(brought.constants ?? []));
       current.frictions.push(...(brought.frictions ?? []));
       current.placed.push(...(brought.placed ?? []));
+      current.springs.push(...(brought.springs ?? []));
       if (brought.transform !== undefined) {
         stages.push(finished(current, brought.transform));
         current = draft('rad');
         current.inertias.push(...(brought.behind ?? []));
+        current.springs.push(...(brought.springsBehind ?? []));
       }
     }
     if (current.side === 'm')

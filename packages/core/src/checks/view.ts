@@ -17,6 +17,8 @@ export interface Table {
   readonly note?: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
+  /** For each row what is written into the file, at which path, when somebody takes it; absent where nothing is to be taken. */
+  readonly takes?: readonly (readonly { readonly path: string; readonly value: string }[])[];
 }
 
 /** A table that takes longer than a blink to make: it is made when somebody wants to see it. */

@@ -13,8 +13,19 @@ import { sectionsOf } from './machine.ts';
 
 export interface Catalogue {
   readonly name: string;
+  /** The kind of each part, by its name. */
+  readonly kinds: ReadonlyMap<string, string>;
+  /** The parts of these names, as far as there are any. */
+  readonly take: (names: readonly string[]) => readonly Part[];
+  /** All of them, by name. */
   readonly parts: ReadonlyMap<string, Part>;
   readonly problems: readonly Problem[];
+}
+
+/** One text of a catalogue: `{ layshaft_catalogue: 1, source, parts }`. */
+export interface CatalogueText {
+  readonly file: string;
+  readonly text: string;
 }
 
 /** The version of the catalogue file that this program reads. */
@@ -22,11 +33,8 @@ export const catalogueVersion = '1';
 
 const keys = ['layshaft_catalogue', 'source', 'parts'] as const;
 
-/** Reads the texts of one catalogue: each `{ layshaft_catalogue: 1, source, parts }`. Never throws. */
-export function readCatalogue(
-  name: string,
-  texts: readonly { readonly file: string; readonly text: string }[],
-): Catalogue {
+/** Reads the texts of one catalogue. Never throws. */
+export function readCatalogue(name: string, texts: readonly CatalogueText[]): Catalogue {
   const parts = new Map<string, Part>();
   const problems: Problem[] = [];
   for (const each of texts) {
@@ -48,8 +56,20 @@ export function readCatalogue(
     }
     problems.push(...reading.problems);
   }
-  return { name, parts, problems: inOrder(problems) };
+  return catalogueOf(name, parts, inOrder(problems));
 }
+
+export const catalogueOf = (
+  name: string,
+  parts: ReadonlyMap<string, Part>,
+  problems: readonly Problem[],
+): Catalogue => ({
+  name,
+  kinds: new Map([...parts].map(([each, { kind }]) => [each, kind])),
+  take: (names) => names.flatMap((each) => parts.get(each) ?? []),
+  parts,
+  problems,
+});
 
 const partField = (catalogue: {
   readonly name: string;

@@ -1,12 +1,18 @@
 // The list of all sections of a machine file. A domain adds its section here and nowhere else.
 
-import { axisKinds } from '../axes/parts.ts';
-import { axisFields, mastersField } from '../axes/section.ts';
-import { controllerFields, controllerKind, networkKinds } from '../networks/parts.ts';
-import { driveField, networksField } from '../networks/section.ts';
+import { axisKinds, driveFigures } from '../axes/parts.ts';
+import { axisFields, busesField, mastersField } from '../axes/section.ts';
+import {
+  controllerFields,
+  controllerKind,
+  driveKind as driveAsStation,
+  networkKinds,
+  stationUse,
+} from '../networks/parts.ts';
+import { networksField } from '../networks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
-import { partUse } from '../reading/parts.ts';
+import { partKind, partUse } from '../reading/parts.ts';
 import { anything, name, quantity, share, text, version } from '../reading/values.ts';
 import { reserveChecks } from './reserves.ts';
 import { settingsField } from './settings.ts';
@@ -14,7 +20,14 @@ import { settingsField } from './settings.ts';
 /** The version of the machine file that this program reads. */
 export const fileVersion = '1';
 
-export const partKinds = [...networkKinds, ...axisKinds];
+/** A station to its network, a source of current to its axis. */
+const driveKind = partKind(
+  driveAsStation.kind,
+  { ...driveAsStation.fields, ...driveFigures },
+  { about: driveAsStation.about },
+);
+
+export const partKinds = [driveKind, ...networkKinds, ...axisKinds];
 
 export const format = {
   layshaft: version(fileVersion),
@@ -28,6 +41,10 @@ export const format = {
           example: '9.81 m/s²',
         }),
       ),
+      ambient: optional(
+        quantity('K abs', { about: 'The warmest surroundings that the machine works in.', example: '35 °C' }),
+      ),
+      altitude: optional(quantity('m', { about: 'Height of the place above the sea.', example: '400 m' })),
     },
     { about: 'The machine as a whole.' },
   ),
@@ -43,12 +60,30 @@ export const format = {
   catalogue: list(name({ about: 'A catalogue to look parts up in.', due: 'a catalogue', example: 'demonstration' }), {
     about: 'The catalogues, later ones first.',
   }),
+  cabinet: section(
+    {
+      supply: section(
+        {
+          mains: optional(
+            quantity('V', { about: 'The mains, effective, between conductors.', above: 0, example: '400 V' }),
+          ),
+          low: optional(quantity('V', { about: 'The lowest that they fall to.', above: 0, example: '360 V' })),
+        },
+        { about: 'What feeds the machine.' },
+      ),
+    },
+    { about: 'The cabinet.' },
+  ),
   masters: mastersField,
   axes: group(
     section(
       {
         ...axisFields,
-        drive: driveField,
+        drive: partUse(
+          [driveKind],
+          { ...stationUse, ...driveFigures },
+          { about: 'The drive of the axis, a station of a network.', example: 'drive_10' },
+        ),
         cycle_at_most: quantity('s', {
           about: 'The longest period between two updates that the axis tolerates.',
           above: 0,
@@ -62,6 +97,7 @@ export const format = {
       reserved: { controller: 'the controller has it' },
     },
   ),
+  buses: busesField,
   controller: partUse([controllerKind], controllerFields, { about: 'The motion controller.', example: 'controller_m' }),
   networks: networksField,
   set: settingsField,

@@ -1,22 +1,21 @@
-// Finds the part that a use names; reports names that no catalogue has, and parts of another kind than is due.
+// Finds parts in catalogues: the one that a use names, and all of a kind. A later catalogue goes before an earlier one.
 import { listed } from '../problems/wording.ts';
-import type { PartLookUp } from '../reading/parts.ts';
+import type { Part, PartLookUp } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import type { Catalogue } from './catalogue.ts';
 
-/** Looks in the last catalogue first, so that a user's own part replaces one of the same name. */
+/** Reports names that no catalogue has, and parts of another kind than is due. */
 export function lookUpIn(catalogues: readonly Catalogue[], reading: Reading): PartLookUp {
-  const lastFirst = catalogues.toReversed();
   return (use) => {
     if (use.part instanceof Missing) return undefined;
     const { name, at } = use.part;
-    const part = lastFirst.find((each) => each.parts.has(name))?.parts.get(name);
+    const part = catalogues.findLast(({ kinds }) => kinds.has(name))?.take([name])[0];
     if (part !== undefined && use.kinds.includes(part.kind)) return part;
     const due = use.kinds.join(' or ');
     const fitting = namesOf(catalogues, use.kinds);
-    const kinds = `Parts of kind ${due}: ${listed(fitting)}.`;
+    const kinds = `Parts of kind ${due}: ${nearestOf(fitting, name)}.`;
     if (part !== undefined) {
       const message = `'${name}' is a part of kind ${part.kind}; a ${due} is due here`;
       reading.problem(at, 'value', { code: 'part-kind', message, remedy: kinds });
@@ -30,10 +29,30 @@ export function lookUpIn(catalogues: readonly Catalogue[], reading: Reading): Pa
   };
 }
 
-const namesOf = (catalogues: readonly Catalogue[], kinds: readonly string[]): readonly string[] => [
-  ...new Set(
-    catalogues.flatMap(({ parts }) =>
-      [...parts.values()].filter((part) => kinds.includes(part.kind)).map((part) => part.name),
-    ),
-  ),
-];
+/** Every part of a kind. */
+export function partsOfKind(catalogues: readonly Catalogue[], kind: string): readonly Part[] {
+  const names = namesOf(catalogues, [kind]);
+  return [...new Map(catalogues.flatMap(({ take }) => take(names).map((part) => [part.name, part]))).values()];
+}
+
+const namesOf = (catalogues: readonly Catalogue[], kinds: readonly string[]): readonly string[] =>
+  [...new Map(catalogues.flatMap((each) => [...each.kinds]))].flatMap(([name, kind]) =>
+    kinds.includes(kind) ? [name] : [],
+  );
+
+/** More names than this are not read in a sentence (our judgement: about a line). */
+const longestList = 8;
+
+/** All names; or of many those nearest to what was written, how many more there are, and what lists them. */
+function nearestOf(names: readonly string[], written: string): string {
+  // A list that is one name too long is no shorter with 'and 1 more'.
+  if (names.length <= longestList + 1) return listed(names);
+  const left = new Set(names);
+  const first = Array.from({ length: longestList }, () => {
+    const [earliest = ''] = left;
+    const next = nearest(written, left) ?? earliest;
+    left.delete(next);
+    return next;
+  });
+  return `${first.join(', ')} and ${left.size} more; layshaft parts lists all`;
+}

@@ -1,5 +1,5 @@
 // The catalogues that a machine file names, in its order; one that cannot be had becomes a problem at its place.
-import type { Catalogue } from './catalogue.ts';
+import { type Catalogue, catalogueOf } from './catalogue.ts';
 import type { Machine } from './machine.ts';
 
 type Listed = Extract<Machine['catalogue'], readonly unknown[]>[number];
@@ -35,10 +35,8 @@ const notHad = (
   builtIn: string,
   place: Catalogue['problems'][number]['place'],
   path: string,
-): Catalogue => ({
-  name,
-  parts: new Map(),
-  problems: [
+): Catalogue =>
+  catalogueOf(name, new Map(), [
     {
       code: 'catalogue-unknown',
       message: `no catalogue '${name}' can be read`,
@@ -47,5 +45,4 @@ const notHad = (
       place,
       path,
     },
-  ],
-});
+  ]);

@@ -1,22 +1,31 @@
 // From a machine to a design: every part looked up, every value filled, every default listed as an assumption.
 
-import { type Axis, type Master, resolveAxes, resolveMasters } from '../axes/resolve.ts';
+import {
+  type Axis,
+  type Bus,
+  type Master,
+  resolveAxes,
+  resolveBuses,
+  resolveMasters,
+  type Site,
+} from '../axes/resolve.ts';
 import {
   type Alternatives,
-  alternativesIn,
+  alternativesAmong,
   type Network,
   resolveController,
   resolveNetwork,
 } from '../networks/resolve.ts';
 import { inOrder, type Problem } from '../problems/problem.ts';
-import type { PartLookUp } from '../reading/parts.ts';
+import type { Part, PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
+import { missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { UsedPart } from './checks/requires.ts';
-import { lookUpIn } from './look-up.ts';
+import { lookUpIn, partsOfKind } from './look-up.ts';
 import type { Machine } from './machine.ts';
 
 export interface Design {
@@ -25,9 +34,13 @@ export interface Design {
   /** Those of which the file says a motion, a train or a motor. */
   readonly axes: readonly Axis[];
   readonly masters: readonly Master[];
+  readonly buses: readonly Bus[];
   readonly gravity: Value<Quantity<'m/s²'>>;
+  readonly site: Site;
   /** What the catalogues offer instead of what the machine has. */
   readonly alternatives: Alternatives;
+  /** Every part of a kind that the catalogues have; a later one goes before an earlier one of its name. */
+  readonly offered: (kind: string) => readonly Part[];
   /** Every use of a part that a catalogue has. */
   readonly parts: readonly UsedPart[];
   /** Of the machine file, of the catalogues, and of what one asks of the other. */
@@ -52,20 +65,34 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     resolveNetwork(network, machine.wirings.get(network.name)!, machine.axes, controller, partOf),
   );
   const masters = resolveMasters(machine);
-  const axes = resolveAxes(machine, masters, partOf);
+  const site = siteOf(machine);
+  const axes = resolveAxes(machine, masters, site, partOf, find);
   // An axis on no network is looked up too, so that a slip in the name of its drive is reported.
   const wired = new Set(networks.flatMap((network) => network.devices.map((device) => device.path)));
   for (const { drive } of machine.axes) if (!wired.has(drive.path)) partOf(drive);
+  const offered = (kind: string): readonly Part[] => partsOfKind(catalogues, kind);
   const problems = [machine.problems, ...catalogues.map((each) => each.problems), reading.problems].flat();
   return {
     machine,
     networks,
     axes,
     masters,
+    buses: resolveBuses(machine.buses, axes, partOf),
     gravity: machine.machine.gravity ?? standardGravity,
-    alternatives: alternativesIn(catalogues),
+    site,
+    alternatives: alternativesAmong(offered),
+    offered,
     parts,
     problems: inOrder(problems),
+  };
+}
+
+function siteOf({ machine: { ambient, altitude }, cabinet: { supply } }: Machine): Site {
+  return {
+    ambient: ambient ?? missing('machine.ambient', 'absent', 'a temperature', '35 °C'),
+    altitude: altitude ?? missing('machine.altitude', 'absent', 'a length', '400 m'),
+    mains: supply.mains ?? missing('cabinet.supply.mains', 'absent', 'a voltage', '400 V'),
+    low: supply.low ?? missing('cabinet.supply.low', 'absent', 'a voltage', '360 V'),
   };
 }
 

@@ -28,8 +28,8 @@ export function tellOrigin(origin: Origin, { machine, catalogues, builtIn }: Fil
     case 'assumed':
       return `assumed, ${source}`;
     case 'catalogue': {
-      const stating = catalogues.findLast(({ parts }) =>
-        [...parts.values()].some((part) => part.via[0] === via.at(-1)),
+      const stating = catalogues.findLast(({ kinds }) =>
+        [...kinds.keys()].some((name) => `part ${name}` === via.at(-1)),
       );
       const ofFile = stating === undefined || stating.name === builtIn ? '' : ` of ${stating.name}`;
       return [

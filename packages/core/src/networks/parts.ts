@@ -81,14 +81,8 @@ export const nodeFields = {
   }),
 };
 
-export const driveKind = partKind(
-  'drive',
-  {
-    ...stationFields,
-    current: figure('A', { about: 'Continuous output current, effective value.', above: 0, example: '10 A' }),
-  },
-  { about: 'A drive as a station of the network.' },
-);
+/** As a station; what it is for its axis, the axes say. */
+export const driveKind = partKind('drive', stationFields, { about: 'A drive, a station of the network.' });
 export const stationKind = partKind('station', stationFields, {
   about: 'A station that is no axis, such as a remote rack.',
 });
@@ -246,7 +240,6 @@ export const profileKind = partKind('profile', profileFields, {
 });
 
 export const networkKinds = [
-  driveKind,
   stationKind,
   hubKind,
   switchKind,

@@ -131,10 +131,7 @@ export interface Alternatives {
   readonly centres: () => readonly Device[];
 }
 
-export function alternativesIn(catalogues: readonly { readonly parts: ReadonlyMap<string, Part> }[]): Alternatives {
-  const ofKind = (kind: string): readonly Part[] => [
-    ...new Map(catalogues.flatMap(({ parts }) => [...parts].filter(([, part]) => part.kind === kind))).values(),
-  ];
+export function alternativesAmong(ofKind: (kind: string) => readonly Part[]): Alternatives {
   return {
     controllers: () =>
       ofKind(controllerKind.kind).map((part) => ({

@@ -13,13 +13,12 @@ import {
   cableFields,
   cableKind,
   couplingKind,
-  driveKind,
   hubKind,
   nodeFields,
   profileFields,
   profileKind,
   stationKind,
-  stationUse,
+  type stationUse,
   switchKind,
 } from './parts.ts';
 
@@ -67,12 +66,6 @@ export const networksField = group(
   ),
   { about: 'Real-time networks, by name.' },
 );
-
-/** The drive of an axis, as a station. */
-export const driveField = partUse([driveKind], stationUse, {
-  about: 'The drive of the axis, a station of a network.',
-  example: 'drive_10',
-});
 
 export type NodeUse = PartUse<typeof nodeFields>;
 export type NetworkSection = Read<typeof networksField>[number];

@@ -27,6 +27,12 @@ export const missing = (path: string, why: Why, due: string, example: string): M
 export const isAbsent = (value: unknown): value is Missing =>
   value instanceof Missing && value.lacks[0]?.why === 'absent';
 
+/** Whether it is left to be chosen. */
+export const isOpen = (value: unknown): value is Missing => value instanceof Missing && value.lacks[0]?.why === 'open';
+
+/** Whether nothing is known of it and nothing is wrong with it: it is not said, or left to be chosen. */
+export const isUnsaid = (value: unknown): value is Missing => isAbsent(value) || isOpen(value);
+
 export type Known<T> = Exclude<T, Missing>;
 type Asked = Readonly<Record<string, unknown>>;
 type KnownValue<V> = V extends readonly (infer E)[] ? readonly Known<E>[] : Known<V>;

@@ -31,9 +31,52 @@ const register = {
   jindal: { kind: 'published', cite: 'Jindal, Machine Design' },
   kosow: { kind: 'published', cite: 'Kosow, Electric Machinery and Transformers' },
   downey: { kind: 'published', cite: 'Downey, Modeling and Simulation in Python' },
+  thomson: { kind: 'published', cite: 'Thomson, Theory of Vibration with Applications' },
+  mott: { kind: 'published', cite: 'Mott, Machine Elements in Mechanical Design' },
   ruckig: { kind: 'published', cite: 'Ruckig test suite' },
+  'liu-layland': { kind: 'published', cite: 'Liu and Layland, Journal of the ACM 20(1), 1973' },
+  'bini-buttazzo': {
+    kind: 'published',
+    cite: 'Bini, Buttazzo and Buttazzo, Rate monotonic analysis: the hyperbolic bound, 2003',
+  },
+  lehoczky: { kind: 'published', cite: 'Lehoczky, Fixed priority scheduling with arbitrary deadlines, 1990' },
+  davare: {
+    kind: 'published',
+    cite: 'Davare and others, Period optimization for distributed automotive systems, 2007',
+  },
+  duerr: {
+    kind: 'published',
+    cite: 'Dürr and others, End-to-end timing analysis of sporadic cause-effect chains, 2019',
+  },
+  guenzel: {
+    kind: 'published',
+    cite: 'Günzel and others, On the equivalence of maximum reaction time and maximum data age, ECRTS 2023',
+  },
+  pang: { kind: 'published', cite: 'Pang, An Introduction to Computational Physics' },
   'tia-422': { kind: 'standard', cite: 'TIA-422, guideline on the length of cables, from memory' },
+  'ucd-comp20320': { kind: 'published', cite: 'UCD COMP20320, problem set on frame errors' },
+  feller: {
+    kind: 'published',
+    cite: 'Feller, An Introduction to Probability Theory and Its Applications, volume 1',
+  },
+  lntwww: { kind: 'published', cite: 'LNTwww, Channel Models: burst error channels' },
+  'clopper-pearson': { kind: 'published', cite: 'Clopper and Pearson, Biometrika 26, 1934' },
+  'iec-61000-4-4': { kind: 'standard', cite: 'IEC 61000-4-4, from secondary sources' },
   'ieee-802.3': { kind: 'standard', cite: 'IEEE Std 802.3' },
+  'jcgm-100': { kind: 'standard', cite: 'JCGM 100:2008, Guide to the expression of uncertainty in measurement' },
+  'jcgm-101': { kind: 'standard', cite: 'JCGM 101:2008, Propagation of distributions using a Monte Carlo method' },
+  bissell: {
+    kind: 'published',
+    cite: 'Bissell, How reliable is your capability index?, Applied Statistics 39(3), 1990, as quoted by Rodriguez, Recent developments in process capability analysis, Journal of Quality Technology 24(4), 1992',
+  },
+  'miller-freund': {
+    kind: 'published',
+    cite: "Miller and Freund's Probability and Statistics for Engineers",
+  },
+  'levin-may': {
+    kind: 'published',
+    cite: 'Levin and May, A note on difference-delay equations, Theoretical Population Biology 9, 1976, from memory',
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof register;

@@ -23,8 +23,8 @@ import {
   textAt,
   textOf,
 } from '@layshaft/core';
-import type { OfferedPart, Offering } from '../file-pane/file-pane.ts';
-import type { At, Edited, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
+import type { OfferedPart, Offering, TextEdit } from '../file-pane/file-pane.ts';
+import type { At, Edited, Entry, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
 import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
 
 type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['answer'] };
@@ -40,10 +40,10 @@ export function openDesk(): Handlers {
   let shown: Views = viewsOf(assessment, undefined);
   const filled = () => ({ machine, catalogues, builtIn: demonstrationName });
 
-  const take = (text: string, file: string, previous: Pick<Machine, 'parsed'> = machine): void => {
+  const take = (next: Machine): void => {
     // Catalogues are named from where the machine file lies.
-    if (file !== machine.file) had.clear();
-    machine = read(text, { file, previous });
+    if (next.file !== machine.file) had.clear();
+    machine = next;
     catalogues = cataloguesOf(machine, builtIn, had);
     assessment = assess(resolve(machine, catalogues));
   };
@@ -52,14 +52,21 @@ export function openDesk(): Handlers {
     shown = viewsOf(assessment, looking.address);
     return snapshotOf(assessment, shown, looking.width_px, wanting);
   };
-  const write = (path: string, value: string, at: At, looking: Looking): Edited => {
-    const result = splice(machine, { path, value, ...(at && { at }) });
-    if (result.kind === 'choice') return result;
-    if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
-    const { from, to, insert, text, parsed } = result;
-    if (text === machine.parsed.source.text) return { kind: 'unchanged' };
-    take(text, machine.file, { parsed });
-    return { kind: 'edit', edit: { from, to, insert }, snapshot: snapshot(looking) };
+  const write = (entries: readonly Entry[], at: At, looking: Looking): Edited => {
+    const edits: TextEdit[] = [];
+    let written = machine;
+    for (const { path, value } of entries) {
+      const result = splice(written, { path, value, ...(at && { at }) });
+      if (result.kind === 'choice') return result;
+      if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
+      const { from, to, insert, text, parsed } = result;
+      if (text === written.parsed.source.text) continue;
+      edits.push({ from, to, insert });
+      written = read(text, { file: machine.file, previous: { parsed } });
+    }
+    if (edits.length === 0) return { kind: 'unchanged' };
+    take(written);
+    return { kind: 'edit', edits, snapshot: snapshot(looking) };
   };
   const inputAt = (path: string): Input | undefined =>
     [...shown.chapters.flatMap(({ views }) => views), ...shown.looked]
@@ -68,22 +75,22 @@ export function openDesk(): Handlers {
 
   return {
     read: ({ file, text, looking }) => {
-      take(text, file);
+      take(read(text, { file, previous: machine }));
       return snapshot(looking);
     },
     catalogues: ({ texts, looking }) => {
       for (const { name, file, text } of texts) had.set(name, readCatalogue(name, [{ file, text }]));
-      take(machine.parsed.source.text, machine.file);
+      take(machine);
       return snapshot(looking);
     },
     look: ({ looking }) => snapshot(looking),
-    write: ({ path, value, at, looking }) => write(path, value, at, looking),
+    write: ({ entries, at, looking }) => write(entries, at, looking),
     move: ({ path, by, at, looking }) => {
       const input = inputAt(path);
       const text = input && ('place' in by ? textAt(input, by.place) : textAfter(input, by.steps));
       return text === undefined
         ? { kind: 'refused', says: `${path} cannot be moved.`, advice: 'Type a value with its unit.' }
-        : write(path, text, at, looking);
+        : write([{ path, value: text }], at, looking);
     },
     explain: ({ address }) => {
       const working = explain(assessment, address);

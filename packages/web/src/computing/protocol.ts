@@ -50,12 +50,20 @@ export interface PictureAt {
   readonly text: readonly string[];
 }
 
+/** A value that is written into the file, at a path of it, as it would be typed. */
+export interface Entry {
+  readonly path: string;
+  readonly value: string;
+}
+
 export interface TableAt {
   readonly name: string;
   readonly title: string;
   readonly note?: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly CellJson[])[];
+  /** For each row what is written when somebody takes it. */
+  readonly takes?: readonly (readonly Entry[])[];
 }
 
 export interface ViewAt {
@@ -124,7 +132,12 @@ export interface WorkingAt {
 
 /** What came of an edit on the sheet. */
 export type Edited =
-  | { readonly kind: 'edit'; readonly edit: TextEdit; readonly snapshot: Snapshot }
+  | {
+      readonly kind: 'edit';
+      /** Each counts in the text that those before it have made. */
+      readonly edits: readonly TextEdit[];
+      readonly snapshot: Snapshot;
+    }
   | { readonly kind: 'unchanged' }
   | { readonly kind: 'choice'; readonly here: string; readonly source: string; readonly shared: readonly string[] }
   | { readonly kind: 'refused'; readonly says: string; readonly advice: string };
@@ -144,7 +157,8 @@ export interface Requests {
   read: { ask: { file: string; text: string; looking: Looking }; answer: Snapshot };
   catalogues: { ask: { texts: readonly CatalogueText[]; looking: Looking }; answer: Snapshot };
   look: { ask: { looking: Looking }; answer: Snapshot };
-  write: { ask: { path: string; value: string; at: At; looking: Looking }; answer: Edited };
+  /** All entries are written, or none. */
+  write: { ask: { entries: readonly Entry[]; at: At; looking: Looking }; answer: Edited };
   move: {
     ask: { path: string; by: By; at: At; looking: Looking };
     answer: Edited;

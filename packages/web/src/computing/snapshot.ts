@@ -120,12 +120,13 @@ const pictureAt = ({ picture }: Drawn, address: string, width_px: number): Pictu
   text: picture.text.map(plainText),
 });
 
-export const tableAt = ({ name, title, note, columns, rows }: Table): TableAt => ({
+export const tableAt = ({ name, title, note, columns, rows, takes }: Table): TableAt => ({
   name,
   title,
   ...(note === undefined ? {} : { note }),
   columns,
   rows: rows.map((row) => row.map(cellJson)),
+  ...(takes && { takes }),
 });
 
 type Filled = Parameters<typeof tellOrigin>[1];

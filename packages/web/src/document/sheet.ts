@@ -2,7 +2,7 @@
 // Every edit, typed or made on the sheet, goes through the file pane, so that there is one text and one undo.
 import { starterFor } from '@layshaft/catalogue';
 import type { Computer } from '../computing/computer.ts';
-import type { At, By, Edited, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
+import type { At, By, Edited, Entry, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
 import type { ChangedBy, FilePane } from '../file-pane/file-pane.ts';
 import type { Folder } from '../files/folder.ts';
 import { memory } from './browser-memory.ts';
@@ -219,8 +219,7 @@ export class Sheet {
 
   async openTable(address: string, name: string): Promise<void> {
     const table = await this.ask('table', { address, name });
-    const { [`${address} ${name}`]: _, ...others } = this.#state.tables;
-    this.#set({ tables: table === undefined ? others : { ...others, [`${address} ${name}`]: table } });
+    this.#set({ tables: { ...this.#state.tables, [`${address} ${name}`]: table } });
   }
 
   closeTable(address: string, name: string): void {
@@ -264,16 +263,16 @@ export class Sheet {
     this.#pane?.redo();
   }
 
-  /** One value typed on the sheet. */
-  async write(path: string, value: string): Promise<void> {
+  /** Values from the sheet: all are written, as one step of undo, or none. */
+  async write(...entries: readonly Entry[]): Promise<void> {
     this.#set({ before: this.#state.snapshot });
-    await this.#writeAt(path, value, undefined);
+    await this.#writeAt(entries, undefined);
   }
 
-  async #writeAt(path: string, value: string, at: At): Promise<void> {
-    const edited = await this.ask('write', { path, value, at, looking: this.#looking });
+  async #writeAt(entries: readonly Entry[], at: At): Promise<void> {
+    const edited = await this.ask('write', { entries, at, looking: this.#looking });
     if (edited !== undefined)
-      this.#take(edited, `write ${++this.#edits}`, (chosen) => void this.#writeAt(path, value, chosen));
+      this.#take(edited, `write ${++this.#edits}`, (chosen) => void this.#writeAt(entries, chosen));
     await this.#follow();
   }
 
@@ -313,13 +312,16 @@ export class Sheet {
         return true;
       case 'edit': {
         // The text was typed on meanwhile: what the worker changed is not the text of the pane; it is read anew.
-        const { edit, snapshot } = edited;
-        const text = this.#pane!.text();
-        if (text.slice(0, edit.from) + edit.insert + text.slice(edit.to) !== snapshot.text) {
+        const { edits, snapshot } = edited;
+        const written = edits.reduce(
+          (text, { from, to, insert }) => text.slice(0, from) + insert + text.slice(to),
+          this.#pane!.text(),
+        );
+        if (written !== snapshot.text) {
           void this.#read();
           return false;
         }
-        this.#pane!.apply(edit, group);
+        for (const edit of edits) this.#pane!.apply(edit, group);
         this.#show(snapshot);
         if (this.#state.notice !== undefined) this.#set({ notice: undefined });
         return true;

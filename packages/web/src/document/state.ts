@@ -36,8 +36,8 @@ export interface SheetState {
   readonly address: string | undefined;
   /** The number whose working is open. */
   readonly note: WorkingAt | undefined;
-  /** Tables that take longer and were asked for, by `address name`. */
-  readonly tables: Readonly<Record<string, TableAt>>;
+  /** Tables that take longer and were asked for, by `address name`; undefined while the text has none of that name. */
+  readonly tables: Readonly<Record<string, TableAt | undefined>>;
   readonly save: SaveState;
   /** A sentence about what just happened, for all to read. */
   readonly notice: string | undefined;

@@ -63,7 +63,7 @@ function Answered({ asked, path }: { readonly asked: Asking; readonly path: stri
       return (
         <>
           {asked.side} <b>{asked.value.text}</b> keeps it; {asked.beyond} does not ({asked.verdictBeyond}).{' '}
-          <button type="button" onClick={() => void sheet.write(path, asked.value.text)}>
+          <button type="button" onClick={() => void sheet.write({ path, value: asked.value.text })}>
             Write {asked.value.text}
           </button>
         </>

@@ -1,5 +1,5 @@
-// A table of words and numbers; it can be copied into a spreadsheet.
-import type { TableAt } from '../computing/protocol.ts';
+// A table of words and numbers; it can be copied into a spreadsheet, and a row that is on offer can be taken.
+import type { Entry, TableAt } from '../computing/protocol.ts';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
 import { drawnWhenDifferent } from './same.ts';
@@ -27,10 +27,15 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
                 {column}
               </th>
             ))}
+            {table.takes && (
+              <th scope="col" className="take">
+                <span className="vh">into the file</span>
+              </th>
+            )}
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row) => (
+          {table.rows.map((row, nth) => (
             <tr key={row.map(({ text }) => text).join('\n')}>
               {row.map((cell, at) =>
                 at === 0 ? (
@@ -43,6 +48,7 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
                   </td>
                 ),
               )}
+              {table.takes && <Take entries={table.takes[nth]!} />}
             </tr>
           ))}
         </tbody>
@@ -60,6 +66,22 @@ function Row({ cell, table, address }: { readonly cell: string; readonly table: 
     <button type="button" className="quiet" onClick={() => void sheet.look(`${address}.nodes.${cell}`)}>
       {cell}
     </button>
+  );
+}
+
+/** Writes what a row offers into the file. */
+function Take({ entries }: { readonly entries: readonly Entry[] }) {
+  const sheet = useSheet();
+  return (
+    <td className="take">
+      <button
+        type="button"
+        aria-label={`Take ${entries.map(({ value }) => value).join(', ')}`}
+        onClick={() => void sheet.write(...entries)}
+      >
+        Take
+      </button>
+    </td>
   );
 }
 

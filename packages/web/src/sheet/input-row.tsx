@@ -25,7 +25,7 @@ export const InputRow = drawnWhenDifferent(function InputRow({ input, before }: 
               key={text}
               type="button"
               aria-pressed={text === input.value.text}
-              onClick={() => void sheet.write(input.path, text)}
+              onClick={() => void sheet.write({ path: input.path, value: text })}
             >
               {text}
             </button>
@@ -50,7 +50,7 @@ function Typed({ input, origin }: { readonly input: InputAt; readonly origin: st
   const sheet = useSheet();
   const [typed, setTyped] = useState<string>();
   const take = (): void => {
-    if (typed !== undefined && typed !== input.value.text) void sheet.write(input.path, typed);
+    if (typed !== undefined && typed !== input.value.text) void sheet.write({ path: input.path, value: typed });
     setTyped(undefined);
   };
   const onKeyDown = (event: KeyboardEvent): void => {

@@ -68,65 +68,109 @@ interface State {
   readonly acceleration: number;
 }
 
+/** What a caller wants besides the torque. */
+interface More {
+  /**
+   * Takes up what changes its sign where the torque has a kink: the torque through each stage, 0 where it loses nothing,
+   * then each edge.
+   */
+  readonly signs?: number[];
+  /** Takes up what becomes of the power, one after another. */
+  readonly powers?: Powers;
+  readonly starting?: boolean;
+  /** Takes up the two that the torque is the sum of. */
+  readonly parts?: { load: number; inertial: number };
+}
+
 /**
  * The torque at the motor shaft. At rest without acceleration it is what holds the load, neither friction nor losses
- * counted, since neither can be relied upon to help. `signs`, where it is given, takes up what changes its sign where the
- * torque has a kink: the torque through each stage with losses, then each edge; `powers` takes up what becomes of the
- * power, one after another.
+ * counted, since neither can be relied upon to help. It is kept short, with what is seldom asked for below it, so that
+ * a compiler sets it into the loops that call it (V8: up to 460 octets of its code), which saves a third of their time.
  */
-export function shaftTorque(
-  { stages, lossOnInertia }: PlainLine,
-  { position, velocity, acceleration }: State,
-  time_s: number,
-  going: Going,
-  more: { readonly signs?: number[]; readonly powers?: Powers; readonly starting?: boolean } = {},
-): number {
-  const { signs, powers } = more;
+export function shaftTorque(line: PlainLine, tool: State, time_s: number, going: Going, more?: More): number {
+  const stages = line.stages;
   let load = 0;
   let inertial = 0;
-  let at = 0;
-  for (const stage of stages) {
-    const speed = stage.ratio * velocity;
-    let friction = stage.coulomb;
-    if (more.starting === true && stage.breakaway > friction) friction = stage.breakaway;
+  for (let at = 0; at < stages.length; at++) {
+    const stage = stages[at]!;
+    const speed = stage.ratio * tool.velocity;
     let steady = stage.constant;
+    let friction = stage.coulomb;
     let inertia = stage.inertia;
     let swing = 0;
-    for (const placed of stage.placed) {
-      const found = placed.at(stage.ratio * position, time_s);
-      steady += found.against;
-      friction += found.friction;
-      inertia += found.inertia;
-      swing += found.swing;
-      if (signs !== undefined)
-        for (const edge of placed.edges ?? []) signs[at++] = edge(stage.ratio * position, time_s);
+    if (stage.placed.length > 0 || more?.starting) {
+      const loads = loadsAt(stage, stage.ratio * tool.position, time_s, more);
+      steady = loads.against;
+      friction = loads.friction;
+      inertia = loads.inertia;
+      swing = loads.swing;
     }
     const braked = going * friction + stage.viscous * speed;
-    const moved = inertia * stage.ratio * acceleration + swing * speed * speed;
-    load += steady + braked;
-    inertial += moved;
-    if (powers !== undefined) {
-      powers.process += steady * speed;
-      powers.friction += braked * speed;
-      powers.kinetic += moved * speed;
-    }
-    load *= stage.pass;
-    inertial *= stage.pass;
+    const moved = inertia * stage.ratio * tool.acceleration + swing * speed * speed;
+    load = (load + (steady + braked)) * stage.pass;
+    inertial = (inertial + moved) * stage.pass;
+    let through = 0;
+    let loss = 0;
     if (going !== 0 && (stage.driving !== 1 || stage.driven !== 1)) {
-      const through = going * (lossOnInertia ? load + inertial : load);
-      const loss = going * (Math.max(through / stage.driving, through * stage.driven) - through);
+      through = going * (line.lossOnInertia ? load + inertial : load);
+      loss = going * (Math.max(through / stage.driving, through * stage.driven) - through);
       load += loss;
-      if (signs !== undefined) signs[at++] = through;
-      if (powers !== undefined) powers.stages += (loss * speed) / stage.pass;
     }
+    if (more !== undefined) tell(more, at, stage, { speed, steady, braked, moved, through, loss });
   }
-  const torque = load + inertial;
-  if (powers !== undefined) {
-    const last = stages.at(-1);
-    powers.torque = torque;
-    powers.speed = last === undefined ? 0 : (last.ratio * velocity) / last.pass;
+  if (more !== undefined) finish(more, line, tool, time_s, load, inertial);
+  return load + inertial;
+}
+
+/** What a stage asks for where it depends on where the tool is, on when, or on whether it stands. */
+function loadsAt(stage: PlainStage, position: number, time_s: number, more: More | undefined) {
+  let { constant: against, coulomb: friction, inertia } = stage;
+  let swing = 0;
+  if (more?.starting === true && stage.breakaway > friction) friction = stage.breakaway;
+  for (const placed of stage.placed) {
+    const found = placed.at(position, time_s);
+    against += found.against;
+    friction += found.friction;
+    inertia += found.inertia;
+    swing += found.swing;
   }
-  return torque;
+  return { against, friction, inertia, swing };
+}
+
+interface AtStage {
+  readonly speed: number;
+  readonly steady: number;
+  readonly braked: number;
+  readonly moved: number;
+  readonly through: number;
+  readonly loss: number;
+}
+
+function tell({ signs, powers }: More, at: number, { pass }: PlainStage, found: AtStage): void {
+  if (signs !== undefined) signs[at] = found.through;
+  if (powers === undefined) return;
+  const { speed, steady, braked, moved, loss } = found;
+  powers.process += steady * speed;
+  powers.friction += braked * speed;
+  powers.kinetic += moved * speed;
+  powers.stages += (loss * speed) / pass;
+  powers.speed = speed / pass;
+}
+
+function finish(
+  { signs, powers, parts }: More,
+  { stages }: PlainLine,
+  tool: State,
+  time_s: number,
+  load: number,
+  inertial: number,
+): void {
+  if (powers !== undefined) powers.torque = load + inertial;
+  if (parts !== undefined) [parts.load, parts.inertial] = [load, inertial];
+  if (signs === undefined) return;
+  let next = stages.length;
+  for (const { placed, ratio } of stages)
+    for (const { edges = [] } of placed) for (const edge of edges) signs[next++] = edge(ratio * tool.position, time_s);
 }
 
 /** Speed of the motor for each part of the tool's. */

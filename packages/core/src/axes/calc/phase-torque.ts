@@ -2,8 +2,8 @@
 // Integrals are Gauss quadratures on each piece, cut where the speed, the torque through a stage, an edge of a load or the
 // torque itself changes its sign, since there the integrand has a kink.
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
-import { gaussLegendre } from './integral.ts';
-import { end_s, type Motion, type Segment, stateOf } from './segment.ts';
+import { gaussLegendre, type Rule } from './integral.ts';
+import { end_s, type Motion, type MovingState, moveTo, type Segment, stateOf } from './segment.ts';
 
 export interface PhaseDemand {
   readonly lasts_s: number;
@@ -34,10 +34,21 @@ export interface Stretch {
   readonly rising_per_s: number;
 }
 
-const rule = gaussLegendre(7);
 /** Between these a peak is looked for, and a sign that changes. */
 const samples = 4;
 const longestArc_rad = Math.PI / 2;
+/** A piece with so many signs that change is integrated as it stands. */
+const deepest = 12;
+/** More turns within one piece are not followed finer (our judgement: such a piece turns more than 200 times). */
+const mostArcs_rad = 400 * Math.PI;
+/** A top between the points that are met is higher than the highest of them by less than this. */
+const near = 0.98;
+
+/**
+ * The torque of a polynomial of degree n has the degree n − 1 at most, so that its square is exact with n points. A sine is
+ * cut into sixteenths of a turn; 5 points integrate its square there to 2e-14, by the remainder term of the rule.
+ */
+const rules = [3, 5, 7].map(gaussLegendre) as [Rule, Rule, Rule];
 
 /** Goes through a phase. The loads are those of `line`; a motion without duration asks for nothing. */
 export function phaseDemand(line: PlainLine, stretch: Stretch): PhaseDemand {
@@ -46,18 +57,40 @@ export function phaseDemand(line: PlainLine, stretch: Stretch): PhaseDemand {
   return sum.result();
 }
 
-/** What the loops hand from one point to the next. */
-interface Point {
+/** What is looked at together where a stretch begins or ends. */
+interface End {
+  /** What `shaftTorque` names, 0 for what it leaves out. */
+  readonly signs: number[];
   torque: number;
   speed: number;
 }
 
+/** Where the torque either way, the speed or the power may have its top between the points that were met. */
+interface Top {
+  readonly what: 'torque' | 'speed' | 'power';
+  readonly segment: Segment;
+  readonly from: number;
+  readonly to: number;
+  readonly going: Going;
+  /** The highest that was met in it. */
+  readonly highest: number;
+}
+
+/** What the loops look at stands in its fields, so that no point is an object of its own. */
 class Sum {
   readonly #line: PlainLine;
   readonly #stretch: Stretch;
   readonly #ratio: number;
   readonly #curved: boolean;
+  /** The tool at the point that was looked at last, the torque and the speed of the motor there. */
+  readonly #state: MovingState = { position: 0, velocity: 0, acceleration: 0, jerk: 0 };
+  #torque = 0;
+  #speed = 0;
+  readonly #before: End = { signs: [], torque: 0, speed: 0 };
+  readonly #after: End = { signs: [], torque: 0, speed: 0 };
+  readonly #middle: End = { signs: [], torque: 0, speed: 0 };
   #going: Going = 0;
+  readonly #tops: Top[] = [];
   #peak = 0;
   #peakAt = 0;
   #peakGoing: Going = 0;
@@ -67,8 +100,8 @@ class Sum {
   #turned = 0;
   #given = 0;
   #returned = 0;
-  #power = 0;
-  #speed = 0;
+  #highestPower = 0;
+  #highestSpeed = 0;
 
   constructor(line: PlainLine, stretch: Stretch) {
     this.#line = line;
@@ -78,6 +111,7 @@ class Sum {
   }
 
   result(): PhaseDemand {
+    for (const top of this.#tops) this.#refine(top);
     return {
       lasts_s: lasts_s(this.#stretch.motion),
       peakTorque_Nm: this.#peak,
@@ -88,20 +122,27 @@ class Sum {
       turned_rad: this.#turned,
       given_J: this.#given,
       returned_J: this.#returned,
-      peakPower_W: this.#power,
-      peakSpeed_rad_per_s: this.#speed,
+      peakPower_W: this.#highestPower,
+      peakSpeed_rad_per_s: this.#highestSpeed,
     };
   }
 
   add(segment: Segment): void {
-    const straight = segment.sine === undefined && segment.polynomial.length <= 3 && !this.#curved;
-    const steps = straight ? 1 : samples * this.#panels(segment);
+    // Else speed and torque are straight lines over the time, but for their kinks.
+    const bent = segment.sine !== undefined || segment.polynomial.length > 3 || this.#curved;
+    const steps = bent ? samples * this.#panels(segment) : 1;
+    const rule = this.#ruleFor(segment);
     let before = 0;
     for (let step = 1; step <= steps; step++) {
       const to = (segment.duration_s * step) / steps;
-      this.#between(segment, before, to, 0);
+      this.#cut(segment, before, to, rule, 0);
       before = to;
     }
+  }
+
+  #ruleFor({ sine, polynomial }: Segment): Rule {
+    const degree = Math.max(polynomial.length - 1, sine === undefined ? 0 : 5);
+    return rules[this.#curved || degree > 5 ? 2 : degree > 3 ? 1 : 0];
   }
 
   /** A sine is cut into quarter turns, and so is what depends on the position of a shaft. */
@@ -114,139 +155,171 @@ class Sum {
   }
 
   /** A stretch that is cut where anything in it changes its sign, then integrated. */
-  #between(segment: Segment, from: number, to: number, depth: number): void {
-    this.#going = this.#goingIn(segment, from, to);
-    const before = this.#signsAt(segment, from);
-    const after = this.#signsAt(segment, to);
-    if (depth < deepest) {
-      for (let at = 0; at < before.length; at++) {
-        if (before[at]! * after[at]! >= 0) continue;
-        const cut = this.#root(segment, from, to, at, before[at]!);
-        if (!(cut > from && cut < to)) continue;
-        this.#between(segment, from, cut, depth + 1);
-        this.#between(segment, cut, to, depth + 1);
-        return;
-      }
+  #cut(segment: Segment, from: number, to: number, rule: Rule, depth: number): void {
+    const { velocity, acceleration } = moveTo(this.#state, segment, (from + to) / 2);
+    this.#going = goingOf(velocity, acceleration + this.#stretch.rising_per_s * velocity);
+    const before = this.#lookFrom(this.#before, segment, from);
+    const after = this.#lookFrom(this.#after, segment, to);
+    for (let at = 0; at < before.signs.length + 2 && depth < deepest; at++) {
+      if (signOf(before, at) * signOf(after, at) >= 0) continue;
+      const root = this.#root(segment, from, to, at);
+      if (!(root > from && root < to)) continue;
+      this.#cut(segment, from, root, rule, depth + 1);
+      this.#cut(segment, root, to, rule, depth + 1);
+      return;
     }
-    this.#integrate(segment, from, to);
+    this.#integrate(segment, from, to, rule);
   }
 
-  #goingIn(segment: Segment, from: number, to: number): Going {
-    const state = stateOf(segment, (from + to) / 2);
-    return goingOf(state.velocity, state.acceleration + this.#stretch.rising_per_s * state.velocity);
+  #lookFrom(end: End, segment: Segment, t: number): End {
+    for (let at = 0; at < end.signs.length; at++) end.signs[at] = 0;
+    this.#look(segment, t, end);
+    end.torque = this.#torque;
+    end.speed = this.#speed;
+    return end;
   }
 
-  /** Speed, torque, and what `shaftTorque` names. */
-  #signsAt(segment: Segment, t: number): readonly number[] {
-    const signs: number[] = [];
-    const { torque, speed } = this.#pointAt(segment, t, signs);
-    signs.push(speed, torque);
-    return signs;
-  }
-
-  #root(segment: Segment, from: number, to: number, at: number, before: number): number {
-    let [low, high] = [from, to];
+  #root(segment: Segment, from: number, to: number, at: number): number {
+    const before = signOf(this.#before, at);
+    let low = from;
+    let high = to;
     for (let step = 0; step < 60 && high - low > 1e-15 * segment.duration_s; step++) {
       const middle = (low + high) / 2;
-      if (this.#signsAt(segment, middle)[at]! * before > 0) low = middle;
+      if (signOf(this.#lookFrom(this.#middle, segment, middle), at) * before > 0) low = middle;
       else high = middle;
     }
     // At the end of a stretch that is beyond the root, so that the rest does not find it again.
     return high;
   }
 
-  #pointAt(segment: Segment, t: number, signs?: number[]): Point {
+  #look(segment: Segment, t: number, more?: End): void {
     const { from, start_s, motion, rising_per_s } = this.#stretch;
-    const state = stateOf(segment, t);
-    const moved = {
-      position: from + state.position,
-      velocity: state.velocity,
-      acceleration: rising_per_s === 0 ? state.acceleration : state.acceleration + rising_per_s * state.velocity,
-    };
+    const state = this.#state;
+    moveTo(state, segment, t);
+    this.#speed = this.#ratio * state.velocity;
+    state.position += from;
+    if (rising_per_s !== 0) state.acceleration += rising_per_s * state.velocity;
     const time = start_s + segment.start_s - motion[0]!.start_s + t;
-    const torque = shaftTorque(this.#line, moved, time, this.#going, signs === undefined ? {} : { signs });
-    return { torque, speed: this.#ratio * state.velocity };
+    this.#torque = shaftTorque(this.#line, state, time, this.#going, more);
   }
 
-  #integrate(segment: Segment, from: number, to: number): void {
+  #integrate(segment: Segment, from: number, to: number, { nodes, weights }: Rule): void {
     const half = (to - from) / 2;
     const middle = (from + to) / 2;
-    let [squared, work, angle] = [0, 0, 0];
-    for (let at = 0; at < rule.nodes.length; at++) {
-      const point = this.#pointAt(segment, middle + half * rule.nodes[at]!);
-      const weight = half * rule.weights[at]!;
-      squared += weight * point.torque * point.torque;
-      work += weight * point.torque * point.speed;
-      angle += weight * point.speed;
-      this.#meet(segment, middle + half * rule.nodes[at]!, point);
+    let squared = 0;
+    let work = 0;
+    let angle = 0;
+    let innerTorque = 0;
+    let innerSpeed = 0;
+    let innerPower = -Infinity;
+    let middleTorque = 0;
+    let middleSpeed = 0;
+    for (let at = 0; at < nodes.length; at++) {
+      const t = middle + half * nodes[at]!;
+      this.#look(segment, t);
+      const torque = this.#torque;
+      const speed = this.#speed;
+      const weight = half * weights[at]!;
+      squared += weight * torque * torque;
+      work += weight * torque * speed;
+      angle += weight * speed;
+      this.#meet(segment, t, torque, speed);
+      if (Math.abs(torque) > innerTorque) innerTorque = Math.abs(torque);
+      if (Math.abs(speed) > innerSpeed) innerSpeed = Math.abs(speed);
+      if (torque * speed > innerPower) innerPower = torque * speed;
+      if (2 * at + 1 === nodes.length) {
+        middleTorque = torque;
+        middleSpeed = speed;
+      }
     }
     this.#squared += squared;
     this.#turned += Math.abs(angle);
     if (work > 0) this.#given += work;
     else this.#returned -= work;
-    // The ends are taken from inside: an edge of a load stands at one of them.
+    const first = this.#before;
+    const last = this.#after;
+    // An edge of a load, or a jump of the acceleration, may stand at an end: it is looked at from inside, and noted there.
     const inside = 1e-12 * (to - from);
-    this.#meet(segment, from, this.#pointAt(segment, from + inside));
-    this.#meet(segment, to, this.#pointAt(segment, to - inside));
-    if (segment.sine === undefined && segment.polynomial.length <= 3 && !this.#curved) return;
-    this.#refine(segment, from, to);
+    if (this.#curved) {
+      this.#lookFrom(first, segment, from + inside);
+      this.#lookFrom(last, segment, to - inside);
+    }
+    this.#meet(segment, from + inside, first.torque, first.speed);
+    this.#meet(segment, to - inside, last.torque, last.speed);
+    const note = (what: Top['what'], before: number, middle: number, after: number, inner: number): void => {
+      if (!mayTop(before, middle, after, inner)) return;
+      const highest = Math.max(before, inner, after);
+      if (highest >= near * this.#highest(what))
+        this.#tops.push({ what, segment, from, to, going: this.#going, highest });
+    };
+    note('torque', Math.abs(first.torque), Math.abs(middleTorque), Math.abs(last.torque), innerTorque);
+    note('speed', Math.abs(first.speed), Math.abs(middleSpeed), Math.abs(last.speed), innerSpeed);
+    note('power', first.torque * first.speed, middleTorque * middleSpeed, last.torque * last.speed, innerPower);
   }
 
-  #meet(segment: Segment, t: number, { torque, speed }: Point): void {
-    const { motion } = this.#stretch;
+  #meet(segment: Segment, t: number, torque: number, speed: number): void {
     if (torque < this.#least) this.#least = torque;
     if (torque > this.#most) this.#most = torque;
     if (Math.abs(torque) > Math.abs(this.#peak)) {
       this.#peak = torque;
-      this.#peakAt = segment.start_s - motion[0]!.start_s + t;
+      this.#peakAt = segment.start_s - this.#stretch.motion[0]!.start_s + t;
       this.#peakGoing = this.#going;
     }
-    if (Math.abs(speed) > this.#speed) this.#speed = Math.abs(speed);
+    if (Math.abs(speed) > this.#highestSpeed) this.#highestSpeed = Math.abs(speed);
     const power = torque * speed;
-    if (power > this.#power) this.#power = power;
+    if (power > this.#highestPower) this.#highestPower = power;
   }
 
-  /** Near a top that is met inside, the top itself, by the golden section; of the torque either way, speed and power. */
-  #refine(segment: Segment, from: number, to: number): void {
-    const tops: readonly ((point: Point) => number)[] = [
-      ({ torque }) => Math.abs(torque),
-      ({ speed }) => Math.abs(speed),
-      ({ torque, speed }) => torque * speed,
-    ];
-    const met = [Math.abs(this.#peak), this.#speed, this.#power];
-    const points = [from, (from + to) / 2, to].map((t) => this.#pointAt(segment, t));
-    tops.forEach((of, index) => {
-      const [first, inner, last] = points.map(of) as [number, number, number];
-      if (inner < first && inner < last) return;
-      if (Math.max(first, inner, last) < met[index]! * near) return;
-      // Where it stays the same there is no top to look for.
-      if (first === inner && inner === last) return;
-      const t = golden((at) => of(this.#pointAt(segment, at)), from, to);
-      this.#meet(segment, t, this.#pointAt(segment, t));
-    });
+  #highest(what: Top['what']): number {
+    return what === 'torque' ? Math.abs(this.#peak) : what === 'speed' ? this.#highestSpeed : this.#highestPower;
+  }
+
+  /** Near the highest of all that was met, the top itself by the golden section. */
+  #refine({ what, segment, from, to, going, highest }: Top): void {
+    if (highest < near * this.#highest(what)) return;
+    this.#going = going;
+    const t = golden((at) => this.#sizeAt(what, segment, at), from, to);
+    this.#look(segment, t);
+    this.#meet(segment, t, this.#torque, this.#speed);
+  }
+
+  #sizeAt(what: Top['what'], segment: Segment, t: number): number {
+    this.#look(segment, t);
+    if (what === 'power') return this.#torque * this.#speed;
+    return Math.abs(what === 'torque' ? this.#torque : this.#speed);
   }
 }
 
-/** A top between two samples, an eighth of a quarter turn apart, is higher than they are by less than this. */
-const near = 0.98;
-/** A piece with so many signs that change is integrated as it stands. */
-const deepest = 12;
-/** More turns within one piece are not followed finer (our judgement: such a piece turns more than 200 times). */
-const mostArcs_rad = 400 * Math.PI;
+/** What changes its sign: first what `shaftTorque` names, then the speed and the torque themselves. */
+const signOf = ({ signs, torque, speed }: End, at: number): number =>
+  at < signs.length ? signs[at]! : at === signs.length ? speed : torque;
+
+/** Whether a top may lie between: a point inside is over both ends, or the parabola through three turns near by. */
+function mayTop(first: number, middle: number, last: number, inner: number): boolean {
+  const bend = first + last - 2 * middle;
+  return (inner > first && inner > last) || Math.abs(last - first) < -4 * bend;
+}
 
 const share = (Math.sqrt(5) - 1) / 2;
 
 function golden(of: (t: number) => number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  let [left, right] = [high - share * (high - low), low + share * (high - low)];
-  let [atLeft, atRight] = [of(left), of(right)];
+  let low = from;
+  let high = to;
+  let left = high - share * (high - low);
+  let right = low + share * (high - low);
+  let atLeft = of(left);
+  let atRight = of(right);
   for (let step = 0; step < 40; step++) {
     if (atLeft > atRight) {
-      [high, right, atRight] = [right, left, atLeft];
+      high = right;
+      right = left;
+      atRight = atLeft;
       left = high - share * (high - low);
       atLeft = of(left);
     } else {
-      [low, left, atLeft] = [left, right, atRight];
+      low = left;
+      left = right;
+      atLeft = atRight;
       right = low + share * (high - low);
       atRight = of(right);
     }

@@ -84,25 +84,38 @@ export function stateAt(motion: Motion, t_s: number): State {
 }
 
 /** The same within one piece, in time from its start. */
-export function stateOf({ polynomial, sine }: Piece, t_s: number): State {
+export const stateOf = (piece: Piece, t_s: number): State =>
+  moveTo({ position: 0, velocity: 0, acceleration: 0, jerk: 0 }, piece, t_s);
+
+/** A state that a loop writes over from one instant to the next, since objects are what such a loop would wait for. */
+export type MovingState = { -readonly [Each in keyof State]: State[Each] };
+
+/** Writes the state of a piece over the one before and hands it back. */
+export function moveTo(state: MovingState, { polynomial, sine }: Piece, t_s: number): State {
   // Horner's scheme for the value and, in the same pass, for the derivatives over 1, 2 and 6.
-  let [p, p1, p2, p3] = [0, 0, 0, 0];
+  let p = 0;
+  let p1 = 0;
+  let p2 = 0;
+  let p3 = 0;
   for (let power = polynomial.length - 1; power >= 0; power--) {
     p3 = p3 * t_s + p2;
     p2 = p2 * t_s + p1;
     p1 = p1 * t_s + p;
     p = p * t_s + polynomial[power]!;
   }
-  if (sine === undefined) return { position: p, velocity: p1, acceleration: 2 * p2, jerk: 6 * p3 };
+  state.position = p;
+  state.velocity = p1;
+  state.acceleration = 2 * p2;
+  state.jerk = 6 * p3;
+  if (sine === undefined) return state;
   const { amplitude, rate_rad_per_s: rate, phase_rad } = sine;
   const up = amplitude * Math.sin(rate * t_s + phase_rad);
   const along = amplitude * Math.cos(rate * t_s + phase_rad);
-  return {
-    position: p + up,
-    velocity: p1 + rate * along,
-    acceleration: 2 * p2 - rate ** 2 * up,
-    jerk: 6 * p3 - rate ** 3 * along,
-  };
+  state.position += up;
+  state.velocity += rate * along;
+  state.acceleration -= rate * rate * up;
+  state.jerk -= rate * rate * rate * along;
+  return state;
 }
 
 export const end_s = ({ start_s, duration_s }: Segment): number => start_s + duration_s;

@@ -6,7 +6,8 @@ import { given, isAbsent, Missing } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import { inertiaRatio } from '../calc/inertia.ts';
 import { peakTorque } from '../calc/rms.ts';
-import type { AxisDemand } from '../demand.ts';
+import type { AxisDemand, Case } from '../demand.ts';
+import { atLowMains, continuousTorque, warmest } from './limits.ts';
 
 const named = ({ axis }: AxisDemand): string => axis.name;
 /** A motor of which the file says nothing is not asked about. */
@@ -26,9 +27,8 @@ export const torquePeak = question<readonly AxisDemand[], AxisDemand>({
   page: `Demand: the highest torque at the motor shaft, either way, over the product cycle, the ramps of the master and
 its stops; a winder at each diameter that is looked at. Moving off counts with the friction at rest. A follower that goes
 with a ramp or a stop of its master counts at full speed, in the phase of its cycle where that asks for most. The rotor
-counts where its inertia is known. Capacity: the peak torque of the motor.
-
-Left out: the fall of the peak torque with the speed, and what the drive can give.`,
+counts where its inertia is known. Capacity: the peak torque of the motor. How it falls with the speed, and what the drive
+can give, \`axes.torque_at_speed\` and \`axes.drive_peak\` ask.`,
   advice: 'a smoother motion, less inertia, another ratio or motor',
   subjects: motoredOrWrong,
   name: named,
@@ -45,16 +45,15 @@ export const torqueRms = question<readonly AxisDemand[], AxisDemand>({
   asks: 'Does the motor stay cool enough over the cycle?',
   page: `Demand: the root of the mean square of the torque over the whole product cycle, dwells included; of a winder at
 the diameter that asks for most, as if it stayed there. A motor that is cooled less at standstill counts its dwells with
-the share of cooling that it keeps. Capacity: the torque that the motor gives for any length of time.
-
-Left out: the fall of that torque with the speed.`,
+the share of cooling that it keeps. Capacity: the torque that the motor gives for any length of time, at the mean speed of
+that case where its rated point is known, and less in surroundings that are warmer or higher than it is stated for.`,
   advice: 'a longer cycle, less inertia, another ratio or motor',
   subjects: motored,
   name: named,
   path: ({ axis }) => `${axis.path}.motor`,
   reserve: { share: 0.15, source: 'judgement', because: 'warm surroundings and friction that grows' },
   demand: ({ rms }) => rms,
-  capacity: ({ axis }) => axis.motor.torque,
+  capacity: (demand) => given({ each: warmest(demand) }, ({ each }) => continuousTorque(demand, each as Case)),
   says: (demand, capacity) => `${demand} over the cycle, the motor gives ${capacity} for any length of time`,
 });
 
@@ -62,16 +61,15 @@ export const speed = question<readonly AxisDemand[], AxisDemand>({
   id: 'axes.speed',
   title: 'Motor speed',
   asks: 'Does the motor turn fast enough?',
-  page: `Demand: the highest speed of the tool over all cases, through the train. Capacity: the highest speed of the motor.
-
-Left out: what a low mains voltage takes from it.`,
+  page: `Demand: the highest speed of the tool over all cases, through the train. Capacity: the highest speed of the motor,
+and where it says the mains that this is stated for, in proportion to the lowest mains of the machine.`,
   advice: 'a smaller gear ratio, a slower motion',
   subjects: motored,
   name: named,
   path: ({ axis }) => `${axis.path}.motor`,
   reserve: { share: 0.05, source: 'judgement', because: 'room for correcting moves on top of the motion' },
   demand: ({ speed: highest }) => highest,
-  capacity: ({ axis }) => axis.motor.speed,
+  capacity: ({ axis }) => atLowMains(axis, axis.motor.speed, 'highest'),
   says: (demand, capacity) => `${demand} are asked for, the motor turns at ${capacity} at most`,
 });
 

@@ -1,6 +1,13 @@
 // Every check of every domain, in the order of the argument.
-import { axisChecks, encoderChecks } from '../../axes/checks/all.ts';
+import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
 import { networkChecks } from '../../networks/checks/all.ts';
 import { requires } from './requires.ts';
 
-export const allChecks = [...axisChecks, ...encoderChecks, ...networkChecks, requires] as const;
+export const allChecks = [
+  ...axisChecks,
+  ...encoderChecks,
+  ...busChecks,
+  ...stopChecks,
+  ...networkChecks,
+  requires,
+] as const;

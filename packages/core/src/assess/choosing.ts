@@ -1,0 +1,31 @@
+// Which parts of the catalogues do for an axis whose motor, gear or drive is open, with the reserves that the file wants.
+
+import { axisChecks } from '../axes/checks/all.ts';
+import { type Choice, choose } from '../axes/choose.ts';
+import type { Design } from '../machine/resolve.ts';
+import type { Missing } from '../working/missing.ts';
+import { Quantity } from '../working/quantity.ts';
+
+/** Nothing where nothing is open at an axis of that name; missing where what it does is not known. */
+export function choicesFor(design: Design, name: string): Choice | Missing | undefined {
+  const axis = design.axes.find((each) => each.name === name);
+  if (axis === undefined) return undefined;
+  const offers = {
+    motors: design.offered('motor'),
+    gears: design.offered('gear'),
+    drives: design.offered('drive'),
+  };
+  return choose(axis, design.gravity, offers, reservesOf(design));
+}
+
+/** What the file wants, else what the check keeps by itself. */
+export function reservesOf({ machine }: Design): (check: string) => number {
+  const wanted = machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
+  const shares = new Map(
+    axisChecks.map(({ id, reserve }) => {
+      const own = wanted[id];
+      return [id.slice('axes.'.length), own instanceof Quantity ? own.value : (reserve?.share ?? 0)];
+    }),
+  );
+  return (check) => shares.get(check) ?? 0;
+}

@@ -1,0 +1,208 @@
+// A whole case in plain numbers, walked in short steps: powers at the shaft, points of torque and speed, what a gear carries.
+import type { PowerPiece } from './bus.ts';
+import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
+import { gaussLegendre } from './integral.ts';
+import type { Stretch } from './phase-torque.ts';
+import { type Segment, stateOf } from './segment.ts';
+
+export interface Course {
+  readonly stretches: readonly Stretch[];
+  readonly line: PlainLine;
+}
+
+/** What is met at an instant, at the end of the line. */
+interface Met {
+  readonly torque_Nm: number;
+  readonly speed_rad_per_s: number;
+  /** What of the torque is not for acceleration. */
+  readonly load_Nm: number;
+  readonly acceleration_rad_per_s2: number;
+}
+
+/** A short stretch of a course: both of its ends, and points inside with their weights in s. */
+export interface Step {
+  /** Which of the stretches it belongs to. */
+  readonly stretch: number;
+  /** Which way friction and losses act. */
+  readonly going: Going;
+  readonly from_s: number;
+  readonly to_s: number;
+  readonly start: Met;
+  readonly end: Met;
+  readonly inside: readonly (Met & { readonly weight_s: number })[];
+}
+
+const rule = gaussLegendre(3);
+/** A quarter of a sine in so many steps is right to 1e-6 (our judgement, held by a test against the exact energies). */
+const stepsOnPiece = 16;
+/** Where speed and torque are straight lines but for their kinks. */
+const stepsOnStraight = 4;
+const longestArc_rad = Math.PI / 2;
+
+export function* stepsOf({ stretches, line }: Course): Generator<Step> {
+  const ratio = shaftRatio(line);
+  const parts = { load: 0, inertial: 0 };
+  for (const [stretch, { motion, from, start_s, rising_per_s }] of stretches.entries()) {
+    const first_s = motion[0]?.start_s ?? 0;
+    for (const segment of motion) {
+      const base_s = start_s + segment.start_s - first_s;
+      const ends = endsOfSteps(segment, line, (t) => [from + stateOf(segment, t).position, base_s + t]);
+      const met = (t: number, going: Going): Met => {
+        const { position, velocity, acceleration } = stateOf(segment, t);
+        const state = {
+          position: from + position,
+          velocity,
+          acceleration: acceleration + rising_per_s * velocity,
+        };
+        const torque_Nm = shaftTorque(line, state, base_s + t, going, { parts });
+        return {
+          torque_Nm,
+          speed_rad_per_s: ratio * velocity,
+          load_Nm: parts.load,
+          acceleration_rad_per_s2: ratio * state.acceleration,
+        };
+      };
+      for (let step = 1; step < ends.length; step++) {
+        const [a, b] = [ends[step - 1]!, ends[step]!];
+        const [middle, half] = [(a + b) / 2, (b - a) / 2];
+        const { velocity, acceleration } = stateOf(segment, middle);
+        const going = goingOf(velocity, acceleration + rising_per_s * velocity);
+        // At the ends the torque is taken from inside: an edge of a load stands at one of them.
+        const inset = 1e-9 * (b - a);
+        yield {
+          stretch,
+          going,
+          from_s: base_s + a,
+          to_s: base_s + b,
+          start: { ...met(a + inset, going), speed_rad_per_s: ratio * stateOf(segment, a).velocity },
+          end: { ...met(b - inset, going), speed_rad_per_s: ratio * stateOf(segment, b).velocity },
+          inside: rule.nodes.map((node, at) => ({
+            ...met(middle + half * node, going),
+            weight_s: half * rule.weights[at]!,
+          })),
+        };
+      }
+    }
+  }
+}
+
+/** Where steps end: evenly, and where a load that depends on position or time has an edge. */
+function endsOfSteps(
+  segment: Segment,
+  { stages }: PlainLine,
+  at: (t: number) => readonly [position: number, time_s: number],
+): readonly number[] {
+  const { duration_s } = segment;
+  const placed = stages.flatMap(({ placed: loads, ratio }) => loads.map((load) => ({ load, ratio })));
+  const straight = placed.length === 0 && segment.sine === undefined && segment.polynomial.length <= 3;
+  const arcs = arcsOf(segment, Math.max(0, ...placed.map(({ ratio }) => ratio)));
+  const count = straight ? stepsOnStraight : stepsOnPiece * arcs;
+  const even = Array.from({ length: count + 1 }, (_, step) => (duration_s * step) / count);
+  const edges = placed.flatMap(({ load, ratio }) =>
+    (load.edges ?? []).map((edge) => (t: number) => {
+      const [position, time_s] = at(t);
+      return edge(ratio * position, time_s);
+    }),
+  );
+  const cuts = edges.flatMap((edge) => even.slice(1).flatMap((to, step) => rootOf(edge, even[step]!, to) ?? []));
+  return cuts.length === 0 ? even : [...new Set([...even, ...cuts])].toSorted((one, other) => one - other);
+}
+
+function rootOf(of: (t: number) => number, from: number, to: number): number | undefined {
+  const before = of(from);
+  if (!(before * of(to) < 0)) return undefined;
+  let [low, high] = [from, to];
+  for (let step = 0; step < 50; step++) {
+    const middle = (low + high) / 2;
+    if (of(middle) * before > 0) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** Quarter turns of its sine, or of the shaft that a load depends on the position of. */
+function arcsOf(segment: Segment, ratio: number): number {
+  const { sine, duration_s } = segment;
+  const own = sine === undefined ? 0 : Math.abs(sine.rate_rad_per_s * duration_s);
+  const turned = Math.abs(stateOf(segment, duration_s).position - stateOf(segment, 0).position) * ratio;
+  return Math.max(1, Math.ceil(Math.max(own, Math.min(turned, mostArcs_rad)) / longestArc_rad));
+}
+
+/** More turns within one piece are not followed finer (our judgement: such a piece turns more than 200 times). */
+const mostArcs_rad = 400 * Math.PI;
+
+const powerAt = ({ torque_Nm, speed_rad_per_s }: Met): number => torque_Nm * speed_rad_per_s;
+
+/** What the motor gives to the shaft over time, below 0 where it brakes, piece by piece. */
+export const powerPieces = (course: Course): readonly PowerPiece[] =>
+  [...stepsOf(course)].map(({ from_s, to_s, start, end, inside }) => ({
+    from_s,
+    to_s,
+    start_W: powerAt(start),
+    end_W: powerAt(end),
+    energy_J: inside.reduce((sum, each) => sum + each.weight_s * powerAt(each), 0),
+  }));
+
+export interface TorqueAtSpeed {
+  readonly torque_Nm: number;
+  readonly speed_rad_per_s: number;
+}
+
+/** Torque and speed, both without their sign, at the ends of all steps and inside. */
+export const torqueSpeedPoints = (course: Course): readonly TorqueAtSpeed[] =>
+  [...stepsOf(course)].flatMap(({ start, end, inside }) =>
+    [start, ...inside, end].map(({ torque_Nm, speed_rad_per_s }) => ({
+      torque_Nm: Math.abs(torque_Nm),
+      speed_rad_per_s: Math.abs(speed_rad_per_s),
+    })),
+  );
+
+/** The torque as straight lines, one behind the other. */
+export const torqueLines = (
+  course: Course,
+): readonly { readonly lasts_s: number; readonly start_Nm: number; readonly end_Nm: number }[] =>
+  [...stepsOf(course)].map(({ from_s, to_s, start, end }) => ({
+    lasts_s: to_s - from_s,
+    start_Nm: start.torque_Nm,
+    end_Nm: end.torque_Nm,
+  }));
+
+/** A line that ends at the shaft of a stage, in front of what leads on from it. */
+export function upTo(line: PlainLine, stage: number): PlainLine {
+  const stages = line.stages.slice(0, stage + 1);
+  return { ...line, stages: [...stages.slice(0, -1), { ...stages.at(-1)!, pass: 1, driving: 1, driven: 1 }] };
+}
+
+export interface GearDuty {
+  /** At the output shaft, without its sign. */
+  readonly peak_Nm: number;
+  /** The mean torque of equal wear, each instant counted by how far the shaft turns in it. */
+  readonly mean_Nm: number;
+  /** Of the output shaft. */
+  readonly peak_rad_per_s: number;
+  readonly mean_rad_per_s: number;
+}
+
+/** What passes through the transform at the end of a stage of the line, at its side of the tool. */
+export function gearDuty({ stretches, line }: Course, stage: number, exponent: number): GearDuty {
+  const course = { stretches, line: upTo(line, stage) };
+  let [peak_Nm, peak_rad_per_s, turned_rad, worn, lasts_s] = [0, 0, 0, 0, 0];
+  for (const { from_s, to_s, start, end, inside } of stepsOf(course)) {
+    for (const { torque_Nm, speed_rad_per_s } of [start, end]) {
+      peak_Nm = Math.max(peak_Nm, Math.abs(torque_Nm));
+      peak_rad_per_s = Math.max(peak_rad_per_s, Math.abs(speed_rad_per_s));
+    }
+    for (const { torque_Nm, speed_rad_per_s, weight_s } of inside) {
+      const angle = Math.abs(speed_rad_per_s) * weight_s;
+      turned_rad += angle;
+      worn += angle * Math.abs(torque_Nm) ** exponent;
+    }
+    lasts_s += to_s - from_s;
+  }
+  return {
+    peak_Nm,
+    mean_Nm: turned_rad === 0 ? 0 : (worn / turned_rad) ** (1 / exponent),
+    peak_rad_per_s,
+    mean_rad_per_s: lasts_s === 0 ? 0 : turned_rad / lasts_s,
+  };
+}

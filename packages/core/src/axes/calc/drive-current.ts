@@ -1,0 +1,131 @@
+// What a cycle asks of a drive: currents from torques, how long it stands above its continuous current, and its heat.
+import { formula, method } from '../../working/formula.ts';
+import { mustBeOverZero } from './over-zero.ts';
+
+/** A stretch in which the current, of either sign, goes in a straight line. */
+export interface CurrentPiece {
+  readonly lasts_s: number;
+  readonly start_A: number;
+  readonly end_A: number;
+}
+
+export interface DriveLimits {
+  readonly continuous_A: number;
+  readonly peak_A: number;
+}
+
+/**
+ * The longest overload of a cycle that repeats itself, in time at peak current: in each stretch above the continuous
+ * current ∫(i² − i_c²)dt, over i_p² − i_c². A stretch may go on over the end of the cycle; if it never ends, it is
+ * infinite. Between two stretches the drive is taken to recover in full, so a cycle of many short ones also has to keep
+ * its effective current below the continuous one. Our judgement. Throws a RangeError for a measure that cannot be.
+ */
+export function longestOverload(pieces: readonly CurrentPiece[], { continuous_A, peak_A }: DriveLimits): number {
+  mustBeOverZero({ 'the continuous current': continuous_A, 'the peak current less it': peak_A - continuous_A });
+  const parts = pieces.flatMap((piece) => partsOf(piece, continuous_A));
+  const first = parts.findIndex(({ above }) => !above);
+  if (first === -1) return parts.length === 0 ? 0 : Infinity;
+  let [most, sum] = [0, 0];
+  for (let step = 0; step < parts.length; step++) {
+    const { above, excess } = parts[(first + step) % parts.length]!;
+    sum = above ? sum + excess : 0;
+    most = Math.max(most, sum);
+  }
+  return most / (peak_A ** 2 - continuous_A ** 2);
+}
+
+/** The mean of the current without its sign; NaN for no piece. */
+export function meanCurrentOf(pieces: readonly CurrentPiece[]): number {
+  let [charge, span_s] = [0, 0];
+  for (const piece of pieces) {
+    for (const [from, to] of cutAt(piece, [0])) charge += (to - from) * Math.abs(currentAt(piece, (from + to) / 2));
+    span_s += piece.lasts_s;
+  }
+  return charge / span_s;
+}
+
+/** A piece cut where it goes through the continuous current; the excess counts in A²·s. */
+function partsOf(piece: CurrentPiece, continuous_A: number) {
+  return cutAt(piece, [-continuous_A, continuous_A]).map(([from, to]) => {
+    const [a, b] = [currentAt(piece, from), currentAt(piece, to)];
+    const above = Math.abs(currentAt(piece, (from + to) / 2)) > continuous_A;
+    return { above, excess: (to - from) * ((a * a + a * b + b * b) / 3 - continuous_A ** 2) };
+  });
+}
+
+const currentAt = ({ lasts_s, start_A, end_A }: CurrentPiece, time_s: number): number =>
+  start_A + ((end_A - start_A) * time_s) / lasts_s;
+
+function cutAt(piece: CurrentPiece, currents: readonly number[]): readonly (readonly [from_s: number, to_s: number])[] {
+  const { lasts_s, start_A, end_A } = piece;
+  mustBeOverZero({ 'the duration of a piece': lasts_s });
+  if (!Number.isFinite(start_A + end_A)) throw new RangeError(`a current from ${start_A} A to ${end_A} A`);
+  const cuts = currents
+    .map((current) => ((current - start_A) / (end_A - start_A)) * lasts_s)
+    .filter((time_s) => time_s > 0 && time_s < lasts_s)
+    .toSorted((one, other) => one - other);
+  return [0, ...cuts].map((from, at) => [from, cuts[at] ?? lasts_s] as const);
+}
+
+/** Torque goes with the current: saturation and weakening of the field are left out. */
+export const currentOfTorque = formula({
+  id: 'axes.drive.current',
+  title: 'current for a torque',
+  text: 'T/k',
+  gives: 'A',
+  symbols: { T: 'N·m', k: 'N·m/A' },
+  means: { T: 'effective, highest or mean torque', k: 'torque constant, for the effective current' },
+  try: { T: [0, 200], k: [0.1, 3] },
+  source: 'definition',
+  proof: 'the current gives back the torque and its mean losses',
+  of: (T: number, k: number) => T / k,
+});
+
+const lines = {
+  symbols: { t: 's[]', a: 'A[]', b: 'A[]' },
+  means: { t: 'duration of each piece', a: 'current at its beginning', b: 'current at its end' },
+} as const;
+
+type Lines = [t: readonly number[], a: readonly number[], b: readonly number[]];
+
+const piecesOf = ([t, a, b]: Lines): readonly CurrentPiece[] =>
+  t.map((lasts_s, at) => ({ lasts_s, start_A: a[at]!, end_A: b[at]! }));
+
+export const overloadTime = method({
+  id: 'axes.drive.overload_time',
+  title: 'longest overload of a drive, as time at its peak current',
+  prose:
+    'the square of the current less that of the continuous one, over each stretch in which it is above it, as time for ' +
+    'which the peak current gives as much; the largest of these',
+  gives: 's',
+  symbols: { ...lines.symbols, c: 'A', p: 'A' },
+  means: { ...lines.means, c: 'continuous current', p: 'peak current' },
+  source: 'judgement',
+  proof: 'overloads are those of many samples',
+  of: (...[t, a, b, continuous_A, peak_A]: [...Lines, continuous_A: number, peak_A: number]) =>
+    longestOverload(piecesOf([t, a, b]), { continuous_A, peak_A }),
+});
+
+export const meanCurrent = method({
+  ...lines,
+  id: 'axes.drive.mean_current',
+  title: 'mean current of a cycle, without its sign',
+  prose: 'straight lines of current, cut where they go through nothing',
+  gives: 'A',
+  source: 'definition',
+  proof: 'the current gives back the torque and its mean losses',
+  of: (...all: Lines) => meanCurrentOf(piecesOf(all)),
+});
+
+export const driveLosses = formula({
+  id: 'axes.drive.losses',
+  title: 'mean heat that a drive makes',
+  text: 'P + u*I',
+  gives: 'W',
+  symbols: { P: 'W', u: 'V', I: 'A' },
+  means: { P: 'heat without any current', u: 'heat for each ampere', I: 'mean current, without its sign' },
+  try: { P: [5, 100], u: [1, 20], I: [0, 100] },
+  source: 'common-practice',
+  proof: 'the current gives back the torque and its mean losses',
+  of: (P: number, u: number, I: number) => P + u * I,
+});

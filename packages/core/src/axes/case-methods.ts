@@ -1,0 +1,65 @@
+// Methods over a whole case: the point nearest to what a motor gives, what a gear carries, how long a drive is overloaded.
+import { openMethod } from '../working/formula.ts';
+
+const walked = { source: 'judgement', proof: 'has the energy of its case' } as const;
+
+export const torqueThere = openMethod({
+  ...walked,
+  id: 'axes.area.torque',
+  title: 'torque at the point of the case that comes nearest to what the motor gives at its speed',
+  prose: 'the case walked in short steps; the least margin against the peak torque at the speed of each',
+  gives: 'N·m',
+});
+export const speedThere = openMethod({
+  ...walked,
+  id: 'axes.area.speed',
+  title: 'speed at the point of the case that comes nearest to what the motor gives at its speed',
+  prose: 'the case walked in short steps; the least margin against the peak torque at the speed of each',
+  gives: 'rad/s',
+  as: 'rpm',
+});
+export const overload = openMethod({
+  ...walked,
+  id: 'axes.drive.overload',
+  title: 'longest overload of the drive, as time at its peak current',
+  prose:
+    'the case walked in short steps; over each stretch above the continuous current the square of the current less that of ' +
+    'the continuous one, as time for which the peak current gives as much; the largest of these',
+  gives: 's',
+});
+
+const carried = {
+  source: 'judgement',
+  proof: 'a gear carries what is behind it: by hand for a drum that hoists and stands',
+} as const;
+
+export const gearPeak = openMethod({
+  ...carried,
+  id: 'axes.gear.peak',
+  title: 'highest torque at the output of the gear',
+  prose: 'the case walked in short steps, at the shaft of the gear at its side of the tool',
+  gives: 'N·m',
+});
+export const gearMean = openMethod({
+  ...carried,
+  id: 'axes.gear.mean',
+  title: 'mean torque at the output of the gear, by the power with which torque wears it',
+  prose: 'the case walked in short steps, each counted by how far the shaft turns in it',
+  gives: 'N·m',
+});
+export const gearPeakSpeed = openMethod({
+  ...carried,
+  id: 'axes.gear.peak_speed',
+  title: 'highest speed at the output of the gear',
+  prose: 'the case walked in short steps, at the shaft of the gear at its side of the tool',
+  gives: 'rad/s',
+  as: 'rpm',
+});
+export const gearMeanSpeed = openMethod({
+  ...carried,
+  id: 'axes.gear.mean_speed',
+  title: 'mean speed at the output of the gear',
+  prose: 'the case walked in short steps, standstill counted',
+  gives: 'rad/s',
+  as: 'rpm',
+});

@@ -1,0 +1,50 @@
+// Parts of a catalogue in plain numbers, in the surroundings and at the mains of the machine.
+import type { Part } from '../reading/parts.ts';
+import { Quantity } from '../working/quantity.ts';
+import type { Axis } from './axis.ts';
+import type { ChoiceGear, ChoiceMotor } from './calc/choosing.ts';
+
+export const numberOf = (value: unknown): number | undefined => (value instanceof Quantity ? value.value : undefined);
+export const numberIn = (part: Part | undefined, key: string): number | undefined => numberOf(part?.values[key]);
+export const costOf = (part: Part | undefined): number => numberOf(part?.cost) ?? 0;
+export const hasRatio = (gear: Part): boolean => numberIn(gear, 'ratio') !== undefined;
+export const canBeWeighed = (motor: Part): boolean =>
+  ['inertia', 'torque', 'torque_peak', 'speed'].every((key) => numberIn(motor, key) !== undefined);
+
+export const gearOf = (gear: Part): ChoiceGear => {
+  const driving = numberIn(gear, 'efficiency') ?? 1;
+  return { ratio: numberIn(gear, 'ratio')!, driving, driven: driving, inertia_kg_m2: numberIn(gear, 'inertia') ?? 0 };
+};
+
+/** What the surroundings leave of its figures. */
+export function leftBy(part: Part, { ambient, altitude }: Axis['site']): number {
+  const share = (value: number | undefined, from: string, none: string): number => {
+    const [full, nothing] = [numberIn(part, from), numberIn(part, none)];
+    if (value === undefined || full === undefined || nothing === undefined) return 1;
+    return Math.min(1, Math.max(0, (nothing - value) / (nothing - full)));
+  };
+  return share(numberOf(ambient), 'ambient', 'ambient_none') * share(numberOf(altitude), 'altitude', 'altitude_none');
+}
+
+export function motorAt(motor: Part, { site }: Axis): ChoiceMotor {
+  const mains = numberIn(motor, 'mains');
+  const low = numberOf(site.low);
+  const voltage = mains === undefined || low === undefined ? 1 : low / mains;
+  const [torque_Nm, highest] = [numberIn(motor, 'torque')!, numberIn(motor, 'speed')!];
+  const rated = numberIn(motor, 'torque_rated') ?? torque_Nm;
+  return {
+    inertia_kg_m2: numberIn(motor, 'inertia')!,
+    area: {
+      torque_Nm,
+      ratedTorque_Nm: rated,
+      ratedSpeed_rad_per_s: numberIn(motor, 'speed_rated') ?? highest,
+      peak_Nm: numberIn(motor, 'torque_peak')!,
+      peakUpTo_rad_per_s: (numberIn(motor, 'speed_peak_torque') ?? highest) * voltage,
+      highest_rad_per_s: highest * voltage,
+    },
+    left: leftBy(motor, site),
+    coolingAtRest: numberIn(motor, 'cooling_at_rest') ?? 1,
+  };
+}
+
+export const compare = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);

@@ -1,0 +1,254 @@
+// What the position of a mark is off by: an input that is polled, stamped or latched; how close marks may follow each other,
+// where the input listens, and when a lost mark is noticed. Speeds are those of the web, without a sign.
+import { formula } from '../../working/formula.ts';
+
+const speed = { v: 'speed of the web' } as const;
+
+const wayIn = {
+  text: 'v*t',
+  gives: 'm',
+  symbols: { v: 'm/s', t: 's' },
+  try: { v: [0.01, 15], t: [1e-7, 1e-2] },
+  source: 'definition',
+  of: (v: number, t: number) => v * t,
+} as const;
+
+/** The position may be anywhere in it. */
+export const pollWindow = formula({
+  ...wayIn,
+  id: 'marks.poll.window',
+  title: 'window of position of an input that is polled',
+  means: { ...speed, t: 'period of the polling' },
+  proof: 'a polled mark is anywhere in its window',
+});
+
+/** The same at every mark of one speed: what a lead or a shift takes away. */
+export const delayOffset = formula({
+  ...wayIn,
+  id: 'marks.capture.offset',
+  title: 'offset of position that a fixed delay makes',
+  means: { ...speed, t: 'delay that is the same each time' },
+  proof: 'a mark that moves with the speed tells its latency',
+});
+
+export const normalJitter = formula({
+  ...wayIn,
+  id: 'marks.capture.normal',
+  title: 'standard deviation of position of a normally distributed delay',
+  means: { ...speed, t: 'standard deviation of the delay' },
+  proof: 'a captured mark at 5 m/s has 16 µm and Cpk 2.06',
+});
+
+export const evenJitter = formula({
+  id: 'marks.capture.jitter',
+  title: 'standard deviation of position of a delay that is anywhere within limits',
+  text: 'v*j/sqrt(3)',
+  gives: 'm',
+  symbols: { v: 'm/s', j: 's' },
+  means: { ...speed, j: 'jitter: half of the width between the limits' },
+  try: { v: [0.01, 15], j: [1e-7, 1e-2] },
+  source: 'jcgm-100',
+  at: '4.3.7',
+  proof: 'a captured mark at 5 m/s has 16 µm and Cpk 2.06',
+  of: (v: number, j: number) => (v * j) / Math.sqrt(3),
+});
+
+const stepped = {
+  text: 'v*q/sqrt(12)',
+  gives: 'm',
+  symbols: { v: 'm/s', q: 's' },
+  try: { v: [0.01, 15], q: [1e-8, 1e-2] },
+  source: 'jcgm-100',
+  at: 'F.2.2.1',
+  of: (v: number, q: number) => (v * q) / Math.sqrt(12),
+} as const;
+
+export const pollSpread = formula({
+  ...stepped,
+  id: 'marks.poll.spread',
+  title: 'standard deviation of position of an input that is polled',
+  means: { ...speed, q: 'period of the polling' },
+  proof: 'a polled mark is anywhere in its window',
+});
+
+export const stampSpread = formula({
+  ...stepped,
+  id: 'marks.stamp.spread',
+  title: 'standard deviation of position of an edge that is stamped',
+  means: { ...speed, q: 'step of the stamp' },
+  proof: 'a captured mark at 5 m/s has 16 µm and Cpk 2.06',
+});
+
+/** The position at the stamp is drawn from two samples around it as if the speed were constant between them. */
+export const stampInterpolation = formula({
+  id: 'marks.stamp.interpolation',
+  title: 'largest error of a position between two samples',
+  text: 'a*T^2/8',
+  gives: 'm',
+  symbols: { a: 'm/s²', T: 's' },
+  means: { a: 'largest acceleration, without its sign', T: 'time between the samples' },
+  try: { a: [0.01, 100], T: [1e-4, 1e-2] },
+  source: 'pang',
+  at: 'p. 17',
+  proof: 'between two samples the error is largest in the middle',
+  of: (a: number, T: number) => (a * T ** 2) / 8,
+});
+
+/** A latch holds the count itself; its delays are those of the input stage. */
+export const latchSpread = formula({
+  id: 'marks.latch.spread',
+  title: 'standard deviation of a position that is latched in counts',
+  text: 'w/sqrt(12)',
+  gives: 'm',
+  symbols: { w: 'm' },
+  means: { w: 'way for one count' },
+  try: { w: [1e-6, 1e-3] },
+  source: 'jcgm-100',
+  at: 'F.2.2.1',
+  proof: 'a polled mark is anywhere in its window',
+  of: (w: number) => w / Math.sqrt(12),
+});
+
+export const timeAllowed = formula({
+  id: 'marks.capture.allowed',
+  title: 'time that all errors of time may have together',
+  text: 'e/v',
+  gives: 's',
+  symbols: { e: 'm', v: 'm/s' },
+  means: { e: 'error allowed', ...speed },
+  try: { e: [1e-5, 1e-2], v: [0.01, 15] },
+  source: 'definition',
+  proof: 'a tenth of a millimetre at 300 m/min is 20 µs',
+  of: (e: number, v: number) => e / v,
+});
+
+/** Of all delays between the edge and what is seen of it. */
+export const latencyFound = formula({
+  id: 'marks.capture.latency',
+  title: 'delay that a mark tells which moves with the speed',
+  text: '(x - y)/(v - w)',
+  gives: 's',
+  symbols: { x: 'm', y: 'm', v: 'm/s', w: 'm/s' },
+  means: { x: 'position seen at the one speed', y: 'position seen at the other', v: 'the one speed', w: 'the other' },
+  try: { x: [-0.1, 0.1], y: [-0.1, 0.1], v: [5, 15], w: [0.01, 4] },
+  source: 'definition',
+  proof: 'a mark that moves with the speed tells its latency',
+  of: (x: number, y: number, v: number, w: number) => (x - y) / (v - w),
+});
+
+/** Two marks that are each off towards the other still find the input armed. */
+export const closestMarks = formula({
+  id: 'marks.rearm.spacing',
+  title: 'closest spacing of marks that are all seen',
+  text: 'v*r + 2*e',
+  gives: 'm',
+  symbols: { v: 'm/s', r: 's', e: 'm' },
+  means: { ...speed, r: 'time until the input is armed again', e: 'how far a mark may be from its place' },
+  try: { v: [0.01, 15], r: [1e-4, 0.05], e: [0, 0.02] },
+  source: 'definition',
+  proof: 'marks just far enough apart are all seen',
+  of: (v: number, r: number, e: number) => v * r + 2 * e,
+});
+
+export const rearmSpeed = formula({
+  id: 'marks.rearm.speed',
+  title: 'highest speed at which all marks are seen',
+  text: '(s - 2*e)/r',
+  gives: 'm/s',
+  symbols: { s: 'm', e: 'm', r: 's' },
+  means: {
+    s: 'spacing of the marks',
+    e: 'how far a mark may be from its place',
+    r: 'time until the input is armed again',
+  },
+  try: { s: [0.05, 2], e: [0, 0.02], r: [1e-4, 0.05] },
+  source: 'definition',
+  proof: 'marks just far enough apart are all seen',
+  of: (s: number, e: number, r: number) => (s - 2 * e) / r,
+});
+
+/** A window that a program opens and closes in its cycle starts and ends up to one cycle late. */
+export const windowNeeded = formula({
+  id: 'marks.window.needed',
+  title: 'narrowest window that loses no mark',
+  text: '2*e + v*T',
+  gives: 'm',
+  symbols: { e: 'm', v: 'm/s', T: 's' },
+  means: {
+    e: 'how far a mark may be from its place',
+    ...speed,
+    T: 'cycle in which the window opens and closes, 0 for a latch',
+  },
+  try: { e: [1e-4, 0.02], v: [0.01, 15], T: [0, 0.01] },
+  source: 'definition',
+  proof: 'a window of the needed width loses no mark, and one of the allowed width sees no print',
+  of: (e: number, v: number, T: number) => 2 * e + v * T,
+});
+
+/** The clear stretch is the same on both sides of the mark. */
+export const windowAllowed = formula({
+  id: 'marks.window.allowed',
+  title: 'widest window that sees no other print',
+  text: '2*(g - e) - v*T',
+  gives: 'm',
+  symbols: { g: 'm', e: 'm', v: 'm/s', T: 's' },
+  means: {
+    g: 'way from the mark to the next print on either side',
+    e: 'how far a mark may be from its place',
+    ...speed,
+    T: 'cycle in which the window opens and closes, 0 for a latch',
+  },
+  try: { g: [0.02, 0.2], e: [1e-4, 0.02], v: [0.01, 15], T: [0, 0.01] },
+  source: 'definition',
+  proof: 'a window of the needed width loses no mark, and one of the allowed width sees no print',
+  of: (g: number, e: number, v: number, T: number) => 2 * (g - e) - v * T,
+});
+
+/** The place of the first lost mark passes, then the others, then the window closes and a program sees it. */
+export const lostMarkTime = formula({
+  id: 'marks.lost.time',
+  title: 'time from a lost mark until it is noticed',
+  text: '((n - 1)*s + W/2)/v + T',
+  gives: 's',
+  symbols: { n: '1', s: 'm', W: 'm', v: 'm/s', T: 's' },
+  means: {
+    n: 'marks lost in a row that raise the alarm',
+    s: 'spacing of the marks',
+    W: 'width of the window',
+    ...speed,
+    T: 'time until a program looks, at most',
+  },
+  try: { n: [1, 5, 1], s: [0.05, 2], W: [1e-3, 0.05], v: [0.01, 15], T: [1e-4, 0.05] },
+  source: 'definition',
+  proof: 'lost marks are noticed when their windows have closed',
+  of: (n: number, s: number, W: number, v: number, T: number) => ((n - 1) * s + W / 2) / v + T,
+});
+
+export const lostMarkWeb = formula({
+  ...wayIn,
+  id: 'marks.lost.web',
+  title: 'web that runs until a lost mark is noticed',
+  means: { ...speed, t: 'time until it is noticed' },
+  try: { v: [0.01, 15], t: [1e-3, 10] },
+  proof: 'lost marks are noticed when their windows have closed',
+});
+
+/** Between eye and tool, of a web that is elastic. */
+export const tensionStretch = formula({
+  id: 'marks.web.stretch',
+  title: 'way that a mark moves when the tension of the web changes',
+  text: 'F*L/(E*b*h)',
+  gives: 'm',
+  symbols: { F: 'N', L: 'm', E: 'Pa', b: 'm', h: 'm' },
+  means: {
+    F: 'change of the tension',
+    L: 'web between the eye and the tool',
+    E: "Young's modulus of the web",
+    b: 'its width',
+    h: 'its thickness',
+  },
+  try: { F: [0.1, 50], L: [0.1, 20], E: [1e8, 5e9], b: [0.05, 2], h: [1e-5, 5e-4] },
+  source: 'definition',
+  proof: 'a web stretched like a chain of springs',
+  of: (F: number, L: number, E: number, b: number, h: number) => (F * L) / (E * b * h),
+});

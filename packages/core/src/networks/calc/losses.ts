@@ -1,0 +1,93 @@
+// Losses in a row that trip a drive: how long until then, where each update is lost with the same chance and independently
+// of the others. The m-th loss in a row trips, m − 1 are bridged. What comes in bursts is in `bursts.ts` and `two-state.ts`.
+import { formula, method } from '../../working/formula.ts';
+import { type AbsorbingChain, leftWithin, stepsUntil } from './absorbing.ts';
+import { mustBeCount, mustBeProbability } from './probability.ts';
+
+/** Infinity where nothing is ever lost. */
+export const meanUpdatesToTrip = formula({
+  id: 'networks.trip.mean_updates',
+  title: 'mean number of updates to a trip by random losses',
+  text: '(1 - q^m)/((1 - q)*q^m)',
+  gives: '1',
+  symbols: { q: '1', m: '1' },
+  means: { q: 'chance that an update is lost', m: 'losses in a row that trip' },
+  try: { q: [1e-3, 0.9], m: [1, 6, 1] },
+  source: 'feller',
+  at: 'chapter XIII.7, from memory',
+  proof: 'N9',
+  of: meanUpdates,
+});
+
+export const meanTimeToTrip = formula({
+  id: 'networks.trip.mean_time',
+  title: 'mean time to a trip by random losses',
+  text: 'T*(1 - q^m)/((1 - q)*q^m)',
+  gives: 's',
+  symbols: { T: 's', q: '1', m: '1' },
+  means: { T: 'period of the updates', q: 'chance that an update is lost', m: 'losses in a row that trip' },
+  try: { T: [1e-4, 1e-2], q: [1e-3, 0.9], m: [1, 6, 1] },
+  source: 'feller',
+  at: 'chapter XIII.7, from memory',
+  proof: '278.06 h at 1 ms',
+  of: (T: number, q: number, m: number) => T * meanUpdates(q, m),
+});
+
+/** Infinity where nothing is ever lost. */
+export const medianTimeToTrip = method({
+  id: 'networks.trip.median_time',
+  title: 'time within which every second machine has tripped by random losses',
+  prose: 'T times the least number of updates among which m in a row are lost with a probability of ½',
+  gives: 's',
+  symbols: { T: 's', q: '1', m: '1' },
+  means: { T: 'period of the updates', q: 'chance that an update is lost', m: 'losses in a row that trip' },
+  source: 'feller',
+  at: 'chapter XIII.7, from memory',
+  proof: 'N10',
+  of: (T: number, q: number, m: number) => T * stepsUntil(lossRuns(q, m), 0.5),
+});
+
+/** The chance of none is the rest to 1. */
+export const chanceOfTrip = method({
+  id: 'networks.trip.chance',
+  title: 'chance of a trip by random losses within a time',
+  prose:
+    'probability that among as many updates as t holds m in a row are lost, counted run by run, without approximation',
+  gives: '1',
+  symbols: { t: 's', T: 's', q: '1', m: '1' },
+  means: {
+    t: 'a shift, a week, a year',
+    T: 'period of the updates',
+    q: 'chance that an update is lost',
+    m: 'losses in a row that trip',
+  },
+  source: 'feller',
+  at: 'chapter XIII.7, from memory',
+  proof: 'recursion over runs of losses',
+  of: (t: number, T: number, q: number, m: number) => leftWithin(lossRuns(q, m), updatesIn(t, T)),
+});
+
+/** Whole updates within a time; what rounding takes off the last one is given back. */
+export const updatesIn = (time_s: number, period_s: number): number => Math.floor((time_s / period_s) * (1 + 1e-15));
+
+/**
+ * The states are 0 to m − 1 losses in a row, and the m-th leaves the chain. Throws a RangeError for a loss that is no
+ * probability and for an m that is not a whole number from 1 on.
+ */
+export function lossRuns(loss: number, inARow: number): AbsorbingChain {
+  mustBeProbability(loss, 'the loss of an update');
+  mustBeCount(inARow, 1, 'the number of losses in a row');
+  const states = Array.from({ length: inARow }, (_, run) => run);
+  return {
+    start: states.map((run) => Number(run === 0)),
+    stays: states.map((run) => states.map((next) => (next === 0 ? 1 - loss : next === run + 1 ? loss : 0))),
+    leaves: states.map((run) => (run === inARow - 1 ? loss : 0)),
+  };
+}
+
+/** A run of m begins with one of m − 1; then it goes on with the chance q, or all begins anew. */
+function meanUpdates(loss: number, inARow: number): number {
+  let mean = 0;
+  for (let run = 0; run < inARow; run++) mean = (mean + 1) / loss;
+  return mean;
+}

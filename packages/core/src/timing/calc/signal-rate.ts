@@ -1,0 +1,112 @@
+// Which scan, period and jitter signals ask for: pulses that none may be missed of, watchdogs, setpoints that come late.
+import { formula } from '../../working/formula.ts';
+
+/** Where the drive does not interpolate: a setpoint that comes late by j steps by ω·j, once in each cycle. */
+export const jitterTorque = formula({
+  id: 'timing.jitter.torque',
+  title: 'torque that jitter of the setpoints asks for',
+  text: 'J*ω*j/T^2',
+  gives: 'N·m',
+  symbols: { J: 'kg·m²', ω: 'rad/s', j: 's', T: 's' },
+  means: { J: 'inertia at the shaft', ω: 'its speed', j: 'jitter', T: 'cycle of the setpoints' },
+  try: { J: [1e-5, 1e-1], ω: [1, 600], j: [1e-7, 1e-4], T: [1e-4, 1e-2] },
+  source: 'common-practice',
+  proof: 'a late setpoint, differentiated twice, is the torque of its jitter',
+  of: (J: number, omega: number, j: number, T: number) => (J * omega * j) / T ** 2,
+});
+
+/** The other way round from most: jitter of one size asks for more torque in a faster cycle. */
+export const jitterForTorque = formula({
+  id: 'timing.jitter.for_torque',
+  title: 'jitter that a torque allows',
+  text: 'M*T^2/(J*ω)',
+  gives: 's',
+  symbols: { M: 'N·m', T: 's', J: 'kg·m²', ω: 'rad/s' },
+  means: { M: 'torque allowed', T: 'cycle of the setpoints', J: 'inertia at the shaft', ω: 'its speed' },
+  try: { M: [0.1, 50], T: [1e-4, 1e-2], J: [1e-5, 1e-1], ω: [1, 600] },
+  source: 'common-practice',
+  proof: 'what is allowed gives back what it was asked for',
+  of: (M: number, T: number, J: number, omega: number) => (M * T ** 2) / (J * omega),
+});
+
+export const pulsePeriod = formula({
+  id: 'timing.pulse.period',
+  title: 'time from pulse to pulse',
+  text: 'l/v',
+  gives: 's',
+  symbols: { l: 'm', v: 'm/s' },
+  means: { l: 'way from pulse to pulse', v: 'speed' },
+  try: { l: [1e-4, 0.5], v: [0.01, 10] },
+  source: 'definition',
+  proof: 'pulses of 1 per inch at 243 ft/min ask for a scan under 10.3 ms',
+  of: (l: number, v: number) => l / v,
+});
+
+/** A scan that is shorter sees every pulse; one that is not may miss it. */
+export const shortestPhase = formula({
+  id: 'timing.pulse.phase',
+  title: 'shorter one of the on and the off time of a pulse',
+  text: 'P*min(d, 1 - d)',
+  gives: 's',
+  symbols: { P: 's', d: '1' },
+  means: { P: 'time from pulse to pulse', d: 'share of it that the pulse is on' },
+  try: { P: [1e-3, 1], d: [0.05, 0.95] },
+  source: 'definition',
+  proof: 'a scan shorter than the shortest phase sees every pulse',
+  of: (P: number, d: number) => P * Math.min(d, 1 - d),
+});
+
+/** Rules of practice take 5 to 10 scans. */
+export const practicalScan = formula({
+  id: 'timing.pulse.scan',
+  title: 'scan that a rule of practice asks for',
+  text: 'P/n',
+  gives: 's',
+  symbols: { P: 's', n: '1' },
+  means: { P: 'time from pulse to pulse', n: 'scans in that time' },
+  try: { P: [1e-3, 1], n: [5, 10] },
+  source: 'common-practice',
+  proof: 'pulses of 1 per inch at 243 ft/min ask for a scan under 10.3 ms',
+  of: (P: number, n: number) => P / n,
+});
+
+/** The last station has its frame then even in the cycle in which it comes latest. */
+export const shiftWithJitter = formula({
+  id: 'timing.sync.shift',
+  title: 'shift to the common sync event that jitter leaves safe',
+  text: 's + j',
+  gives: 's',
+  symbols: { s: 's', j: 's' },
+  means: { s: 'the last command is at its station, counted from the start of the cycle', j: 'jitter of that start' },
+  try: { s: [1e-5, 1e-3], j: [0, 1e-4] },
+  source: 'definition',
+  proof: 'the last station has its frame before the shifted instant',
+  of: (s: number, j: number) => s + j,
+});
+
+/** The longest silence is one period more than are lost in a row, and the jitter of the one that ends it. */
+export const longestSilence = formula({
+  id: 'timing.watchdog.silence',
+  title: 'longest time between two values that arrive',
+  text: '(k + 1)*T + j',
+  gives: 's',
+  symbols: { k: '1', T: 's', j: 's' },
+  means: { k: 'values lost in a row', T: 'period of the values', j: 'jitter of their arrival' },
+  try: { k: [0, 5, 1], T: [1e-4, 1], j: [0, 1e-2] },
+  source: 'definition',
+  proof: 'a watchdog just bears the longest silence',
+  of: (k: number, T: number, j: number) => (k + 1) * T + j,
+});
+
+export const periodForWatchdog = formula({
+  id: 'timing.watchdog.period',
+  title: 'slowest period that a watchdog bears',
+  text: '(W - j)/(k + 1)',
+  gives: 's',
+  symbols: { W: 's', j: 's', k: '1' },
+  means: { W: 'time of the watchdog', j: 'jitter of the arrival', k: 'values that may be lost in a row' },
+  try: { W: [1e-3, 2], j: [0, 1e-3], k: [0, 5, 1] },
+  source: 'definition',
+  proof: 'what is allowed gives back what it was asked for',
+  of: (W: number, j: number, k: number) => (W - j) / (k + 1),
+});
