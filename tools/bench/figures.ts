@@ -6,6 +6,7 @@ import { parseDocument } from 'yaml';
 import { turn } from '../../packages/core/src/networks/calc/polled.ts';
 import { leaf, type Quantity } from '../../packages/core/src/working/quantity.ts';
 import { exampleMachines } from '../../tests/support/examples.ts';
+import { axisFigures } from './axis-figures.ts';
 import { type CompareOptions, compare, three } from './measure.ts';
 import { networkFigures } from './network-figures.ts';
 
@@ -23,6 +24,7 @@ const warm: CompareOptions = { batches: 31, batch_s: 0.02 };
 
 /** Every figure, measured one after another; `command` is the bundled command, when there is one. */
 export function* figures(command: string | undefined): Generator<Figure> {
+  yield* axisFigures();
   for (const example of exampleMachines()) yield assessing(example.name, example.text);
   for (const example of exampleMachines()) yield reading(example.name, example.text);
   yield* networkFigures();

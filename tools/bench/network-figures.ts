@@ -1,8 +1,4 @@
 // Figures of the bench about large machines: planning against plain C, re-reading after an edit, variants, explaining.
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { demonstration } from '@layshaft/catalogue';
 import { assess, explain, flatten, read, resolve, vary } from '@layshaft/core';
 import { parseDocument } from 'yaml';
@@ -10,6 +6,7 @@ import { plan } from '../../packages/core/src/networks/planned.ts';
 import { exampleMachines } from '../../tests/support/examples.ts';
 import type { Figure } from './figures.ts';
 import { type CompareOptions, compare, three } from './measure.ts';
+import { inPlainC } from './plain-c.ts';
 
 const warm: CompareOptions = { batches: 21, batch_s: 0.02 };
 const large = 'print-line';
@@ -21,15 +18,13 @@ export function* networkFigures(): Generator<Figure> {
   yield rereading(text);
   for (const { name, text: each } of exampleMachines()) yield variants(name, each);
   yield explaining(text);
-  const c_s = planInC();
+  const c_s = inPlainC('polled.c', ({ run }) => run(stations, 100_000)[0]!);
   if (c_s !== undefined) yield againstC(c_s);
 
   /** An edit in one axis; the other sections are taken from the reading before. */
   function rereading(whole: string): Figure {
     const previous = read(whole);
-    const edits = [10, 20].map((size) =>
-      whole.replace('plate_1:       { drive: drive_20', `plate_1:       { drive: drive_${size}`),
-    );
+    const edits = [10, 20].map((size) => whole.replace(/(?<=plate_1:[\s{]+drive: drive_)\d+/, String(size)));
     if (new Set(edits).size < 2) throw new Error('the edit meets nothing in the text any more');
     let turn = 0;
     const { subject_s, ratio } = compare(
@@ -104,19 +99,4 @@ export function* networkFigures(): Generator<Figure> {
       ratio: subject_s / baseline_s,
     };
   }
-}
-
-/** Seconds of one cycle in C, or nothing where there is no compiler. */
-function planInC(): number | undefined {
-  const folder = mkdtempSync(join(tmpdir(), 'layshaft-bench-'));
-  const program = join(folder, 'polled');
-  const compiled = spawnSync('cc', ['-O2', '-o', program, 'tools/bench/polled.c'], { encoding: 'utf8' });
-  if (compiled.error !== undefined) {
-    console.log('There is no C compiler here, so nothing is compared with C.');
-    return undefined;
-  }
-  if (compiled.status !== 0) throw new Error(compiled.stderr);
-  const { stdout } = spawnSync(program, [String(stations), '100000'], { encoding: 'utf8' });
-  rmSync(folder, { recursive: true });
-  return Number(stdout.split(' ')[0]);
 }
