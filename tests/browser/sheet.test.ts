@@ -377,6 +377,7 @@ describe('the sheet', () => {
     await soon(() => unknown.count()).toBeGreaterThanOrEqual(4);
     await page.locator('.later button', { hasText: 'Parts that hold' }).click();
     const table = page.locator('[data-table="choices"]');
+    await table.waitFor();
     const cells = await table.locator('tbody tr').first().locator('th, td').allTextContents();
     const parts = cells.slice(0, 3);
     const take = page.getByRole('button', { name: `Take ${parts.join(', ')}`, exact: true });
