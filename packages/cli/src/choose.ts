@@ -1,5 +1,15 @@
 // layshaft choose: the parts of the catalogues that do for an axis whose motor, gear or drive is open.
-import { assess, choicesFor, type Design, lackSentence, nearest, read, show, splice } from '@layshaft/core';
+import {
+  type ChoiceOfParts,
+  choicesFor,
+  type Design,
+  lackSentence,
+  losersTable,
+  nearest,
+  optionsTable,
+  read,
+  spliceEach,
+} from '@layshaft/core';
 import { exit, type Io, UserError } from './io.ts';
 import { paragraphs, wrap } from './layout.ts';
 import { openDesign } from './open-design.ts';
@@ -28,7 +38,7 @@ export async function choose(file: string, address: string, options: ChooseOptio
   if ('lacks' in found) throw new UserError(`Nothing can be chosen at ${address} yet: ${lackSentence(found.lacks)}.`);
   if (options.json)
     io.stdout.write(`${JSON.stringify({ layshaft_choice: choiceVersion, address, ...found }, null, 2)}\n`);
-  else io.stdout.write(printed(design, address, options, io));
+  else io.stdout.write(printed(found, options, io));
   const [best] = found.options;
   if (best === undefined) return exit.fails;
   if (options.write) await write(file, best.planned, io);
@@ -43,16 +53,14 @@ function axisAt(address: string, { axes }: Design): string {
   throw new UserError(`Nothing is to be chosen at ${address}. Did you mean axes.${nearest(name, names) ?? names[0]}?`);
 }
 
-function printed(design: Design, address: string, options: ChooseOptions, io: Io): string {
+function printed(choice: ChoiceOfParts, options: ChooseOptions, io: Io): string {
   const look = lookOf(options, io);
-  const [view] = show(assess(design), address.startsWith('axes.') ? address : `axes.${address}`);
-  const tables = view!.later.filter(({ name }) => name === 'choices' || name === 'left_out').map(({ make }) => make());
-  const kept = tables.filter(({ rows }) => rows.length > 0);
-  const holds = tables[0]!.rows.length > 0;
+  const holds = choice.options.length > 0;
   const say = (text: string): readonly string[] => wrap(text, look.columns);
+  const tables = [optionsTable(choice), losersTable(choice)].filter(({ rows }) => rows.length > 0);
   return `${paragraphs([
     ...(holds ? [] : [say('No combination of the catalogues holds every reserve.')]),
-    ...kept.map((table) => printTable(table, look, false)),
+    ...tables.map((table) => printTable(table, look, false)),
     ...(holds && !options.write ? [say('--write takes the first of them into the file.')] : []),
   ]).join('\n')}\n`;
 }
@@ -65,15 +73,14 @@ async function write(
 ): Promise<void> {
   if (named === '-') throw new UserError('Standard input cannot be written to. Name a file.');
   const { file, text } = await readText(named, io);
-  let written = text;
-  for (const { path, part } of planned) {
-    const found = splice(read(written, { file }), { path: `planned.${path}`, value: part, at: 'here' });
-    if (found.kind === 'refused') throw new UserError(`${found.message}. ${found.remedy}`);
-    if (found.kind !== 'edit') throw new UserError(`The file cannot take ${part} at ${path}; write it by hand.`);
-    written = found.text;
-  }
+  const found = spliceEach(
+    read(text, { file }),
+    planned.map(({ path, part }) => ({ path: `planned.${path}`, value: part, at: 'here' as const })),
+  );
+  if (found.kind === 'refused') throw new UserError(`${found.message}. ${found.remedy}`);
+  if (found.kind !== 'edits') throw new UserError(`${file} cannot take the parts under planned; write them by hand.`);
   try {
-    await io.replaceFile(file, written);
+    await io.replaceFile(file, found.machine.parsed.source.text);
   } catch (error) {
     throw unwritable(file, error);
   }

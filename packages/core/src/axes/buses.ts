@@ -1,7 +1,9 @@
 // What axes on one DC bus do to it: over the production cycle on their common time, and when all of them stop at once.
 import type { Value } from '../reading/values.ts';
+import { type OpenCall, resultsOf, type Values } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
+import { total } from '../working/total.ts';
 import type { Axis, Bus, Site, Stop } from './axis.ts';
 import { busVoltage, energyToResistor, meanToResistor, peakToResistor, stopVoltage } from './bus-methods.ts';
 import {
@@ -12,12 +14,10 @@ import {
   rectifiedVoltage,
   settledVoltage,
 } from './calc/bus.ts';
-import { type Course, powerPieces } from './calc/course.ts';
-import { lasts_s } from './calc/phase-torque.ts';
+import { type Course, courseLasts_s, isSteady, powerPieces } from './calc/course.ts';
 import { stopPieces } from './calc/stop-course.ts';
 import { courseOf } from './course.ts';
 import type { AxisDemand, Case } from './demand.ts';
-import { valuesOf } from './line.ts';
 
 export interface BusDemand {
   readonly bus: Bus;
@@ -48,22 +48,20 @@ export interface Loaded {
 
 export function busDemand(bus: Bus, demands: readonly AxisDemand[], site: Site): BusDemand {
   const aboard = bus.axes.map(({ name }) => demands.find(({ axis }) => axis.name === name)!);
-  const electric = electricOf(bus, site);
-  const running = given({ cases: aboard.map(runningCase) }, ({ cases }) => cases as readonly Case[]);
-  const stops = stopsOf(bus.axes);
+  const loads = given({ electric: electricOf(bus, site), cases: aboard.map(runningCase) }, ({ electric, cases }) =>
+    loadsOn(bus, cases as readonly Case[], electric),
+  );
+  const production = given({ loads }, (known) => inProduction(known.loads, bus.name));
   return {
     bus,
     tripsAt: lowest(bus, 'bus_at_most', '820 V'),
     switchedAt: lowest(bus, 'bus_brake', '780 V'),
-    cycle: given({ electric, running }, (known) => inProduction(bus, known.running, known.electric)),
-    settles: given({ electric, running }, (known) => {
-      const { inputs, build } = over(bus, known.running, known.electric, {});
-      return settledVoltage(dutyOf(build(valuesOf(inputs)))) !== undefined;
-    }),
-    stops: stops.map((stop) => ({
+    cycle: given({ production }, (known) => known.production.loaded),
+    settles: given({ production }, (known) => known.production.settles),
+    stops: stopsOf(bus.axes).map((stop) => ({
       stop,
-      loaded: given({ electric, running, t: stop.within }, (known) =>
-        inStop(bus, aboard, known.running, known.electric, known.t, stop),
+      loaded: given({ loads, T: stop.within }, (known) =>
+        inStop(known.loads, aboard, known.T, `${bus.name}.stop_${stop.name}`),
       ),
     })),
   };
@@ -73,7 +71,7 @@ export function busDemand(bus: Bus, demands: readonly AxisDemand[], site: Site):
 function runningCase({ cases, axis }: AxisDemand): Value<Case> {
   if (cases instanceof Missing) return cases;
   return (
-    cases.findLast(({ lasting }) => lasting) ??
+    cases.findLast(({ kind }) => kind === 'cycle') ??
     missing(`${axis.path}.motion`, 'problem', 'a motion that repeats itself', '')
   );
 }
@@ -130,18 +128,21 @@ function lowest(bus: Bus, key: 'bus_brake' | 'bus_at_most', example: string): Va
 
 // ── loads on it ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-type Values = readonly (number | readonly number[])[];
-
 /** All that a method over a bus rests on, and how to build what it walks from the values. */
-interface Over {
+interface Loads {
   readonly inputs: Inputs;
   readonly means: Readonly<Record<string, string>>;
   readonly build: (values: Values) => Found;
 }
 
-function over(bus: Bus, cases: readonly Case[], electric: Electric, more: Inputs): Over {
-  const inputs: Record<string, Inputs[string]> = { ...electric.inputs, ...more };
-  const means: Record<string, string> = { ...electric.means, T: 'time from full speed to rest' };
+interface Found {
+  readonly plain: Omit<BusDuty, 'axes' | 'cycle_s'>;
+  readonly courses: readonly Course[];
+}
+
+function loadsOn(bus: Bus, cases: readonly Case[], electric: Electric): Loads {
+  const inputs: Record<string, Inputs[string]> = { ...electric.inputs };
+  const means: Record<string, string> = { ...electric.means };
   const head = Object.keys(inputs).length;
   const forms = cases.map((each, index) => {
     const form = courseOf(each);
@@ -156,83 +157,64 @@ function over(bus: Bus, cases: readonly Case[], electric: Electric, more: Inputs
     inputs,
     means,
     build: (values) => {
-      const [C, U, ...rest] = values.slice(0, head);
+      const [C, mains_V, brake_V] = values.slice(0, head) as [readonly number[], number, number?];
       let at = head;
       const courses = forms.map(({ form, count }) => {
         at += count;
         return form.build(values.slice(at - count, at));
       });
-      const capacitance_F = (C as readonly number[]).reduce((sum, each) => sum + each, 0);
-      const [brake_V, stop_s] = 'B' in inputs ? rest : [undefined, ...rest];
-      const plain = {
-        capacitance_F,
-        mains_V: U as number,
-        ...(brake_V !== undefined && { brake_V: brake_V as number }),
-      };
-      return { plain, courses, stop_s: stop_s as number | undefined };
+      return { plain: { capacitance_F: total(C), mains_V, ...(brake_V !== undefined && { brake_V }) }, courses };
     },
   };
 }
 
-interface Found {
-  readonly plain: Omit<BusDuty, 'axes' | 'cycle_s'>;
-  readonly courses: readonly Course[];
-  readonly stop_s: number | undefined;
-}
-
-function inProduction(bus: Bus, cases: readonly Case[], electric: Electric): Loaded {
-  const walk = (found: Found): BusCycle => {
-    const duty = dutyOf(found);
+function inProduction(
+  { inputs, means, build }: Loads,
+  about: string,
+): { readonly loaded: Loaded; readonly settles: boolean } {
+  const { now, call } = resultsOf({ inputs, means }, (values) => {
+    const { plain, courses } = build(values);
+    const duty = { ...plain, ...together(courses) };
+    const settled_V = settledVoltage(duty);
     // Where they give back more than they take and nothing burns it, the first cycle is as good as any to say so.
-    return busCycle(duty, settledVoltage(duty) ?? duty.mains_V);
-  };
-  return loadedOf(over(bus, cases, electric, {}), walk, bus.name, true);
+    return { ...busCycle(duty, settled_V ?? duty.mains_V), settles: settled_V !== undefined };
+  });
+  return { loaded: loadedOf(call, about, true), settles: now.settles };
 }
-
-const dutyOf = ({ plain, courses }: Found): BusDuty => ({ ...plain, ...together(courses) });
 
 function inStop(
-  bus: Bus,
-  demands: readonly AxisDemand[],
-  cases: readonly Case[],
-  electric: Electric,
+  { inputs, means, build }: Loads,
+  aboard: readonly AxisDemand[],
   T: Quantity<'s'>,
-  { name }: Stop,
+  about: string,
 ): Loaded {
-  const follows = demands.map(({ axis, motion }) => {
-    if (axis.master === undefined || motion instanceof Missing) return false;
-    return (
-      motion.scales || motion.phases.every(({ even }) => even?.before !== undefined && even.acceleration === undefined)
-    );
-  });
-  const walk = ({ plain, courses, stop_s = 0 }: Found): BusCycle =>
-    worst(
-      placesOf(courses, follows).map((begins_s) => {
-        const axes = courses.map((course, at) => (follows[at] ? stopPieces(course, { stop_s, begins_s }) : []));
-        return busCycle({ ...plain, axes, cycle_s: stop_s }, plain.mains_V);
-      }),
-    );
-  return loadedOf(over(bus, cases, electric, { T }), walk, `${bus.name}.stop_${name}`, false);
+  // An axis that does not slow down with its master has no case of a stop.
+  const follows = aboard.map(({ cases }) => !(cases instanceof Missing) && cases.some(({ kind }) => kind === 'stop'));
+  const { call } = resultsOf(
+    { inputs: { ...inputs, T }, means: { ...means, T: 'time from full speed to rest' } },
+    (values) => {
+      const { plain, courses } = build(values.slice(0, -1));
+      const stop_s = values.at(-1) as number;
+      return worst(
+        placesOf(courses.filter((_, at) => follows[at])).map((begins_s) => {
+          const axes = courses.map((course, at) => (follows[at] ? stopPieces(course, { stop_s, begins_s }) : []));
+          return busCycle({ ...plain, axes, cycle_s: stop_s }, plain.mains_V);
+        }),
+      );
+    },
+  );
+  return loadedOf(call, about, false);
 }
 
 /** So many places of the longest cycle at which a stop may begin (our judgement); where nothing depends on it, one. */
 const places = 8;
 
-function placesOf(courses: readonly Course[], follows: readonly boolean[]): readonly number[] {
-  const depends = courses.filter(
-    ({ stretches, line }, at) =>
-      follows[at] &&
-      (line.stages.some(({ placed }) => placed.length > 0) ||
-        stretches.some(({ motion }) =>
-          motion.some(({ sine, polynomial }) => sine !== undefined || polynomial.length > 2),
-        )),
-  );
+function placesOf(courses: readonly Course[]): readonly number[] {
+  const depends = courses.filter((course) => !isSteady(course));
   if (depends.length === 0) return [0];
-  const longest_s = Math.max(...depends.map(lasts));
+  const longest_s = Math.max(...depends.map(courseLasts_s));
   return Array.from({ length: places }, (_, at) => (longest_s * at) / places);
 }
-
-const lasts = ({ stretches }: Course): number => stretches.reduce((sum, { motion }) => sum + lasts_s(motion), 0);
 
 const worst = (all: readonly BusCycle[]): BusCycle =>
   all.reduce((most, each) =>
@@ -246,15 +228,15 @@ const mostRounds = 24;
 
 /** All axes on one time: each goes through its cycle as often as it fits. */
 function together(courses: readonly Course[]): Pick<BusDuty, 'axes' | 'cycle_s'> {
-  const longest_s = Math.max(...courses.map(lasts));
+  const longest_s = Math.max(...courses.map(courseLasts_s));
   const meets = (span_s: number): boolean =>
     courses.every((course) => {
-      const times = span_s / lasts(course);
+      const times = span_s / courseLasts_s(course);
       return Math.abs(times - Math.round(times)) < 1e-6;
     });
   const rounds = Array.from({ length: mostRounds }, (_, at) => at + 1).find((count) => meets(count * longest_s)) ?? 1;
   const cycle_s = rounds * longest_s;
-  return { cycle_s, axes: courses.map((course) => repeated(powerPieces(course), lasts(course), cycle_s)) };
+  return { cycle_s, axes: courses.map((course) => repeated(powerPieces(course), courseLasts_s(course), cycle_s)) };
 }
 
 /** A cycle that comes more often than this within another one counts by its mean power (our judgement). */
@@ -263,7 +245,7 @@ const mostRepeats = 200;
 function repeated(pieces: readonly PowerPiece[], own_s: number, cycle_s: number): readonly PowerPiece[] {
   const count = Math.max(1, Math.floor(cycle_s / own_s + 1e-6));
   if (count > mostRepeats) {
-    const mean_W = pieces.reduce((sum, { energy_J }) => sum + energy_J, 0) / own_s;
+    const mean_W = total(pieces.map(({ energy_J }) => energy_J)) / own_s;
     return [{ from_s: 0, to_s: cycle_s, start_W: mean_W, end_W: mean_W, energy_J: mean_W * cycle_s }];
   }
   // Whole cycles are made to fit exactly, so that rounding leaves no piece beyond the end.
@@ -280,37 +262,19 @@ function repeated(pieces: readonly PowerPiece[], own_s: number, cycle_s: number)
     .filter(({ from_s, to_s }) => to_s > from_s);
 }
 
-function loadedOf(
-  { inputs, means, build }: Over,
-  walk: (found: Found) => BusCycle,
-  about: string,
-  repeats: boolean,
-): Loaded {
-  const found = walk(build(valuesOf(inputs)));
-  const read = (take: (cycle: BusCycle) => number) => ({
-    inputs,
-    means,
-    of: (...values: Values) => take(walk(build(values))),
-    value: take(found),
-  });
+function loadedOf(call: (take: (cycle: BusCycle) => number) => OpenCall, about: string, repeats: boolean): Loaded {
+  const highest = call(({ highest_V }) => highest_V);
+  const mean = call(({ resistorMean_W }) => resistorMean_W);
   return {
-    highest: (repeats ? busVoltage : stopVoltage)(
-      read(({ highest_V }) => highest_V),
-      about,
-    ),
+    highest: repeats ? busVoltage(highest, about) : stopVoltage(highest, about),
     toResistor: energyToResistor(
-      read(({ resistor_J }) => resistor_J),
+      call(({ resistor_J }) => resistor_J),
       about,
     ),
     peak: peakToResistor(
-      read(({ resistorPeak_W }) => resistorPeak_W),
+      call(({ resistorPeak_W }) => resistorPeak_W),
       about,
     ),
-    mean: repeats
-      ? meanToResistor(
-          read(({ resistorMean_W }) => resistorMean_W),
-          about,
-        )
-      : undefined,
+    mean: repeats ? meanToResistor(mean, about) : undefined,
   };
 }

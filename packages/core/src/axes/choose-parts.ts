@@ -3,6 +3,7 @@ import type { Part } from '../reading/parts.ts';
 import { Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
 import type { ChoiceGear, ChoiceMotor } from './calc/choosing.ts';
+import { shareLeft } from './calc/derating.ts';
 
 export const numberOf = (value: unknown): number | undefined => (value instanceof Quantity ? value.value : undefined);
 export const numberIn = (part: Part | undefined, key: string): number | undefined => numberOf(part?.values[key]);
@@ -21,7 +22,7 @@ export function leftBy(part: Part, { ambient, altitude }: Axis['site']): number 
   const share = (value: number | undefined, from: string, none: string): number => {
     const [full, nothing] = [numberIn(part, from), numberIn(part, none)];
     if (value === undefined || full === undefined || nothing === undefined) return 1;
-    return Math.min(1, Math.max(0, (nothing - value) / (nothing - full)));
+    return shareLeft(value, full, nothing);
   };
   return share(numberOf(ambient), 'ambient', 'ambient_none') * share(numberOf(altitude), 'altitude', 'altitude_none');
 }

@@ -9,6 +9,8 @@ import type { Axis } from './axis.ts';
 import { choiceLoad } from './calc/choice-load.ts';
 import { direct, geared } from './calc/choosing.ts';
 import { gearDuty } from './calc/course.ts';
+import { lifeExponents } from './calc/gear-load.ts';
+import { usualInertiaRatio } from './calc/inertia.ts';
 import { canBeWeighed, compare, costOf, gearOf, hasRatio, motorAt, numberIn, numberOf } from './choose-parts.ts';
 import { drivesOf, gearShares, type Reserves, type Weighing, weigh, whyOf } from './choose-weigh.ts';
 import { courseOf } from './course.ts';
@@ -60,8 +62,11 @@ export function choose(
 ): Value<Choice> | undefined {
   const open = openIn(axis);
   if (open instanceof Missing) return open;
-  if (!open.motor && open.gear === undefined) return undefined;
-  const demand = demandOf(loadAlone(axis, open), gravity);
+  if (!open.motor)
+    return open.gear === undefined
+      ? undefined
+      : missing(`${axis.path}.motor`, 'problem', 'an open motor beside an open gear', 'open');
+  const demand = demandOf(loadAlone(axis, open.gear), gravity);
   return given({ cases: demand.cases, inertia: demand.inertia, held: demand.holding }, (known) =>
     weighed(
       axis,
@@ -97,13 +102,11 @@ function openIn({ motor, train, drive }: Axis): Value<Open> {
 }
 
 /** The axis without rotor and, in the place of an open gear, one that does nothing. */
-function loadAlone(axis: Axis, { motor, gear }: Open): Axis {
+function loadAlone(axis: Axis, gear: number | undefined): Axis {
   const train = axis.train as readonly ElementSection[];
   return {
     ...axis,
-    motor: motor
-      ? { ...axis.motor, inertia: missing(`${axis.path}.motor`, 'absent', 'a motor', 'motor_80_2') }
-      : axis.motor,
+    motor: { ...axis.motor, inertia: missing(`${axis.path}.motor`, 'absent', 'a motor', 'motor_80_2') },
     train: train.map((element, index) =>
       index === gear ? { ...element, gear: { ...element.gear!, ...nothingOfAGear(axis.path) } } : element,
     ),
@@ -137,18 +140,14 @@ interface LoadOfAxis {
   readonly held_Nm: number;
 }
 
-function weighed(
-  axis: Axis,
-  { cases, inertia_kg_m2, held_Nm }: LoadOfAxis,
-  { open, offers, reserve }: Asked,
-): Value<Choice> {
+function weighed(axis: Axis, { cases, inertia_kg_m2, held_Nm }: LoadOfAxis, { open, offers, reserve }: Asked): Choice {
   const courses = cases.map((each) => courseOf(each).now);
   const stages = courses[0]!.line.stages.length;
   const stage = open.gear === undefined ? stages - 1 : stages - 2;
   const load = choiceLoad(
     cases.map((each, index) => ({
       course: courses[index]!,
-      lasting: each.lasting,
+      lasting: each.kind === 'cycle',
       starts: each.phases.map(({ starting }) => starting !== undefined),
       stands: each.phases.map(({ standing }) => standing),
     })),
@@ -156,16 +155,15 @@ function weighed(
     inertia_kg_m2,
   );
   const gears = open.gear === undefined ? [undefined] : offers.gears.filter(hasRatio);
-  const motors = open.motor ? offers.motors.filter(canBeWeighed) : [];
-  if (!open.motor) return missing(`${axis.path}.motor`, 'problem', 'an open motor beside an open gear', 'open');
-  const most = numberOf(axis.inertiaRatioAtMost) ?? 10;
+  const motors = offers.motors.filter(canBeWeighed);
+  const most = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
   const duty = (exponent: number) => {
     const duties = cases.map((each, index) => ({ each, found: gearDuty(courses[index]!, stage, exponent) }));
     const of = (which: typeof duties, take: (found: (typeof duties)[number]['found']) => number): number =>
       Math.max(0, ...which.map(({ found }) => take(found)));
-    const stops = duties.filter(({ each }) => each.name.includes('stop_'));
-    const others = duties.filter((each) => !stops.includes(each));
-    const lasting = others.filter(({ each }) => each.lasting);
+    const stops = duties.filter(({ each }) => each.kind === 'stop');
+    const others = duties.filter(({ each }) => each.kind !== 'stop');
+    const lasting = duties.filter(({ each }) => each.kind === 'cycle');
     return {
       peak: of(others, ({ peak_Nm }) => peak_Nm),
       stop: of(stops, ({ peak_Nm }) => peak_Nm),
@@ -184,7 +182,7 @@ function weighed(
   const there = new Map(motors.map((motor) => [motor, motorAt(motor, axis)]));
   let count = 0;
   for (const gear of gears) {
-    const exponent = numberIn(gear, 'torque_exponent') ?? 3;
+    const exponent = numberIn(gear, 'torque_exponent') ?? lifeExponents.ball;
     if (gear !== undefined && !duties.has(exponent)) duties.set(exponent, duty(exponent));
     const ofGear = gear === undefined ? [] : gearShares(gear, duties.get(exponent)!);
     const turned = geared(load, gear === undefined ? direct : gearOf(gear));

@@ -1,11 +1,11 @@
 // A case walked in short steps against the exact integrals of its phases, and against what stands in the data of a gear.
 import { describe, expect, it } from 'vitest';
 import { assessText, exampleMachines } from '../../../../tests/support/examples.ts';
+import { valuesOf } from '../working/formula.ts';
 import { Missing } from '../working/missing.ts';
 import { gearDuty, powerPieces, torqueSpeedPoints } from './calc/course.ts';
 import { courseOf } from './course.ts';
 import type { Case } from './demand.ts';
-import { valuesOf } from './line.ts';
 
 const casesOf = (text: string): readonly Case[] =>
   assessText(text, 'm.yaml').axes.flatMap(({ cases }) => (cases instanceof Missing ? [] : cases));

@@ -1,16 +1,15 @@
 // All that a case rests on, by symbol, and how to build the case in plain numbers from it: what methods over a whole case
 // are computed from, first and at replay.
+import { type Values, valuesOf } from '../working/formula.ts';
 import type { Inputs } from '../working/quantity.ts';
 import type { Course } from './calc/course.ts';
 import { lasts_s } from './calc/phase-torque.ts';
 import { chain, type Motion } from './calc/segment.ts';
 import type { Case } from './demand.ts';
-import { type PlainForm, valuesOf } from './line.ts';
+import type { PlainForm } from './line.ts';
 import type { Phase } from './phase.ts';
 import { type Ramp, risingOf } from './phase-result.ts';
 import { wayOf } from './steps.ts';
-
-type Values = readonly (number | readonly number[])[];
 
 export interface CourseForm {
   readonly inputs: Inputs;

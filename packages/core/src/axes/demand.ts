@@ -28,11 +28,13 @@ import { torqueAt } from './torque-at.ts';
 import { lineOf } from './train.ts';
 import { rollsOf } from './winder.ts';
 
+/** A cycle goes on for so long that the motor gets warm by it; a ramp and a stop of the master do not. */
+export type CaseKind = 'cycle' | 'ramp' | 'stop';
+
 export interface Case {
   readonly name: string;
   readonly title: string;
-  /** Whether it goes on for so long that the motor gets warm by it. */
-  readonly lasting: boolean;
+  readonly kind: CaseKind;
   readonly phases: readonly PhaseResult[];
   readonly peak: Quantity<'N·m'>;
   readonly rms: Quantity<'N·m'>;
@@ -79,7 +81,7 @@ export function demandOf(axis: Axis, gravity: Value<Quantity<'m/s²'>>): AxisDem
     cases,
     peak: given({ cases }, (known) => highestTorque({ x: known.cases.map(({ peak }) => peak) }, `${name}.peak`)),
     rms: given({ cases }, (known) =>
-      highestTorque({ x: known.cases.filter(({ lasting }) => lasting).map(({ rms }) => rms) }, `${name}.rms`),
+      highestTorque({ x: known.cases.filter(({ kind }) => kind === 'cycle').map(({ rms }) => rms) }, `${name}.rms`),
     ),
     speed: given({ cases }, (known) =>
       highestTurningSpeed({ x: known.cases.flatMap(({ speed }) => speed ?? []) }, name),
@@ -129,13 +131,15 @@ function holdingOf(line: Line, name: string): Quantity<'N·m'> | undefined {
 /** Ramps and stops of the master that are told; the drive does nothing in a stop of category 0. */
 function rampsOf(master: Value<Master> | undefined): readonly Ramp[] {
   if (master === undefined || master instanceof Missing) return [];
-  const ramp = (name: string, title: string, falling: boolean, t: Value<Quantity<'s'>> | undefined): readonly Ramp[] =>
-    t === undefined || t instanceof Missing ? [] : [{ name, title, falling, t }];
+  const ramp = (head: Omit<Ramp, 't'>, t: Value<Quantity<'s'>> | undefined): readonly Ramp[] =>
+    t === undefined || t instanceof Missing ? [] : [{ ...head, t }];
   return [
-    ...ramp('ramp_up', 'the master gets up to speed', false, master.ramp_up),
-    ...ramp('ramp_down', 'the master comes to rest', true, master.ramp_down),
+    ...ramp({ kind: 'ramp', name: 'ramp_up', title: 'the master gets up to speed', falling: false }, master.ramp_up),
+    ...ramp({ kind: 'ramp', name: 'ramp_down', title: 'the master comes to rest', falling: true }, master.ramp_down),
     ...master.stops.flatMap(({ name, within, category }) =>
-      category === '0' ? [] : ramp(`stop_${name}`, `stop ${name}`, true, within),
+      category === '0'
+        ? []
+        : ramp({ kind: 'stop', name: `stop_${name}`, title: `stop ${name}`, falling: true }, within),
     ),
   ];
 }
@@ -150,13 +154,14 @@ function casesOf(axis: Axis, motion: PhasedMotion, variants: readonly Variant[])
     return [
       caseOf({
         ...common,
+        kind: 'cycle',
         name: `${name}cycle`,
         title: `${title}cycle at full speed`,
         phases: motion.phases,
         ramp: undefined,
       }),
       ...ramps.flatMap((ramp): readonly Case[] => {
-        const told = { ...common, name: `${name}${ramp.name}`, title: `${title}${ramp.title}` };
+        const told = { ...common, kind: ramp.kind, name: `${name}${ramp.name}`, title: `${title}${ramp.title}` };
         if (steady !== undefined)
           return [caseOf({ ...told, phases: [rampPhase(axis, motion, steady, ramp)], ramp: undefined })];
         return motion.scales ? [caseOf({ ...told, phases: motion.phases, ramp })] : [];
@@ -196,13 +201,14 @@ function withMotor(line: Line, { motor }: Axis): Line {
 
 interface Asked extends CaseAsked {
   readonly axis: Axis;
+  readonly kind: CaseKind;
   readonly name: string;
   readonly title: string;
   readonly phases: readonly Phase[];
 }
 
 function caseOf(asked: Asked): Case {
-  const { axis, motion, line, name, title, ramp } = asked;
+  const { axis, motion, line, kind, name, title, ramp } = asked;
   const form = plainForm(line);
   const plain = plainLine(form);
   const about = `${axis.name}.${name}`;
@@ -237,7 +243,7 @@ function caseOf(asked: Asked): Case {
   return {
     name,
     title,
-    lasting: name.endsWith('cycle'),
+    kind,
     phases,
     peak: peakTorque(
       { T: phases.flatMap(({ torque, starting }) => (starting ? [torque, starting] : [torque])) },

@@ -200,3 +200,17 @@ axes: { a: { motion: { cycle: 1 s, runs: { speed: 60 rpm, for: 1 s } }, train: [
   expect(cutting.peak).toBeCloseTo(10.996, 3);
   expect(cutting.peak).toBeGreaterThan(cutting.rms);
 });
+
+it('a stop that is called cycle is a stop all the same: the motor does not get warm by it', () => {
+  const of = (name: string) => {
+    const text = `layshaft: 1
+masters: { turn: { speed: 60 rpm, stops: { ${name}: { within: 0.1 s, category: 1 } } } }
+axes: { a: { motion: { follow: turn, gear: [1, 1] }, train: [{ inertia: 1 kg·m² }, { friction: { torque: 2 N·m } }] } }
+`;
+    const { cases, rms } = assess(resolve(read(text), [])).axes[0]!;
+    if (cases instanceof Missing || rms instanceof Missing) throw new Error('not known');
+    return { kinds: cases.map(({ kind }) => kind), rms: rms.value };
+  };
+  expect(of('cycle')).toEqual(of('quick'));
+  expect(of('cycle').rms).toBeCloseTo(2, 9);
+});

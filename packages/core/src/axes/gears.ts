@@ -1,10 +1,12 @@
 // What each gear of a train carries, over all cases: the figures that its data are held against.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
+import { resultsOf } from '../working/formula.ts';
 import { given, isUnsaid, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { type GearDuty, gearDuty } from './calc/course.ts';
+import { gearDuty } from './calc/course.ts';
 import { highestTorque, highestTurningSpeed } from './calc/cycle-demand.ts';
+import { lifeExponents } from './calc/gear-load.ts';
 import { gearSpeed } from './calc/transform.ts';
 import { gearMean, gearMeanSpeed, gearPeak, gearPeakSpeed } from './case-methods.ts';
 import { courseOf } from './course.ts';
@@ -51,22 +53,27 @@ function carriedBy(
   return given({ cases, line, p, i: ratio as Value<Quantity<'1'>> }, (known) => {
     const { p: exponent, i } = known;
     const stage = known.line.stages.findIndex(({ transform }) => transform?.about === about);
-    const all = known.cases as readonly Case[];
-    const stops = all.filter(({ name }) => name.includes('stop_'));
-    const others = all.filter((each) => !stops.includes(each));
-    const read = (each: Case) => dutyOf(each, stage, exponent, about);
-    const speeds = others.map((each) => read(each).peakSpeed());
-    const lasting = others.filter((each) => each.lasting);
-    const quickly = (ω: Quantity<'rad/s'>, name: string) =>
-      gearSpeed({ ω, i }, `${about}.${name}`) as Quantity<'rad/s'>;
+    const duties = (known.cases as readonly Case[]).map((each) => dutyOf(each, stage, exponent, about));
+    const stops = duties.filter(({ kind }) => kind === 'stop');
+    const others = duties.filter(({ kind }) => kind !== 'stop');
+    const lasting = duties.filter(({ kind }) => kind === 'cycle');
+    const quickly = (ω: readonly Quantity<'rad/s'>[], output: string, input: string) =>
+      gearSpeed(
+        { ω: highestTurningSpeed({ x: ω }, `${about}.${output}`), i },
+        `${about}.${input}`,
+      ) as Quantity<'rad/s'>;
     return {
-      peak: highestTorque({ x: others.map((each) => read(each).peak()) }, `${about}.peak`),
-      stop:
-        stops.length === 0 ? undefined : highestTorque({ x: stops.map((each) => read(each).peak()) }, `${about}.stop`),
-      mean: highestTorque({ x: lasting.map((each) => read(each).mean()) }, `${about}.mean`),
-      speed: quickly(highestTurningSpeed({ x: speeds }, `${about}.output`), 'input'),
+      peak: highestTorque({ x: others.map(({ peak }) => peak()) }, `${about}.peak`),
+      stop: stops.length === 0 ? undefined : highestTorque({ x: stops.map(({ peak }) => peak()) }, `${about}.stop`),
+      mean: highestTorque({ x: lasting.map(({ mean }) => mean()) }, `${about}.mean`),
+      speed: quickly(
+        others.map(({ speed }) => speed()),
+        'output',
+        'input',
+      ),
       meanSpeed: quickly(
-        highestTurningSpeed({ x: lasting.map((each) => read(each).meanSpeed()) }, `${about}.mean_output`),
+        lasting.map(({ meanSpeed }) => meanSpeed()),
+        'mean_output',
         'mean_input',
       ),
     };
@@ -75,38 +82,29 @@ function carriedBy(
 
 function dutyOf(each: Case, stage: number, exponent: Quantity<'1'>, gear: string) {
   const form = courseOf(each);
-  const found = gearDuty(form.now, stage, exponent.value);
-  const call = (take: (duty: GearDuty) => number) => ({
-    inputs: { ...form.inputs, p: exponent },
-    means: { ...form.means, p: 'power by which torque wears the gear' },
-    of: (...values: readonly (number | readonly number[])[]) =>
-      take(gearDuty(form.build(values.slice(0, -1)), stage, values.at(-1) as number)),
-    value: take(found),
-  });
+  const { call } = resultsOf(
+    {
+      inputs: { ...form.inputs, p: exponent },
+      means: { ...form.means, p: 'power by which torque wears the gear' },
+    },
+    (values) => gearDuty(form.build(values.slice(0, -1)), stage, values.at(-1) as number),
+  );
   const about = `${gear}.${each.name}`;
+  const peak = call(({ peak_Nm }) => peak_Nm);
+  const mean = call(({ mean_Nm }) => mean_Nm);
+  const speed = call(({ peak_rad_per_s }) => peak_rad_per_s);
+  const meanSpeed = call(({ mean_rad_per_s }) => mean_rad_per_s);
   return {
-    peak: () =>
-      gearPeak(
-        call(({ peak_Nm }) => peak_Nm),
-        about,
-      ),
-    mean: () =>
-      gearMean(
-        call(({ mean_Nm }) => mean_Nm),
-        about,
-      ),
-    peakSpeed: () =>
-      gearPeakSpeed(
-        call(({ peak_rad_per_s }) => peak_rad_per_s),
-        about,
-      ),
-    meanSpeed: () =>
-      gearMeanSpeed(
-        call(({ mean_rad_per_s }) => mean_rad_per_s),
-        about,
-      ),
+    kind: each.kind,
+    peak: () => gearPeak(peak, about),
+    mean: () => gearMean(mean, about),
+    speed: () => gearPeakSpeed(speed, about),
+    meanSpeed: () => gearMeanSpeed(meanSpeed, about),
   };
 }
 
 const cubic = (path: string): Quantity<'1'> =>
-  assumed(path, 3, '1', { source: 'mott', because: 'ball bearings wear by the third power of their load' });
+  assumed(path, lifeExponents.ball, '1', {
+    source: 'mott',
+    because: 'ball bearings wear by the third power of their load',
+  });

@@ -1,4 +1,6 @@
 // A train as stages: all that sits at one shaft or moves along one way, and what leads from it to the next.
+
+import { type Values, valuesOf } from '../working/formula.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import { total } from '../working/total.ts';
 import type { PlacedLoad, PlainLine, PlainStage } from './calc/drive-line.ts';
@@ -84,7 +86,7 @@ interface Part {
 
 /** All that a line rests on, by symbol, and how to build the plain line from the values in that order. */
 export interface PlainForm extends Part {
-  readonly build: (values: readonly (number | readonly number[])[]) => PlainLine;
+  readonly build: (values: Values) => PlainLine;
 }
 
 const symbols = ['J', 'F', 'C', 'B', 'b', 'i', 'η', 'ζ'] as const;
@@ -166,10 +168,5 @@ export function plainForm({ stages, lossesOn }: Line): PlainForm {
 /** Friction at rest counts where it is more than that in motion. */
 const greater = (one: Quantity | undefined, other: Quantity | undefined): Quantity | undefined =>
   one === undefined || (other !== undefined && other.value >= one.value) ? other : one;
-
-export const valuesOf = (inputs: Inputs): readonly (number | readonly number[])[] =>
-  Object.values(inputs).map((each) =>
-    Array.isArray(each) ? each.map(({ value }: Quantity) => value) : (each as Quantity).value,
-  );
 
 export const plainLine = (form: PlainForm): PlainLine => form.build(valuesOf(form.inputs));

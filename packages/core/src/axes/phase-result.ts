@@ -1,4 +1,5 @@
 // What one phase of a case demands: the torque at its highest instant with its working, and what is integrated over it.
+import type { Values } from '../working/formula.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { PlainLine } from './calc/drive-line.ts';
 import { lasts_s, type PhaseDemand, phaseDemand } from './calc/phase-torque.ts';
@@ -42,6 +43,8 @@ export interface PhaseResult {
 
 /** How the master changes its speed, from standstill to full speed or back, in a time. */
 export interface Ramp {
+  /** In usual operation, or in a stop that is told by name. */
+  readonly kind: 'ramp' | 'stop';
   readonly name: string;
   readonly title: string;
   readonly falling: boolean;
@@ -250,8 +253,6 @@ function withBefore(phase: Phase, before: readonly Phase[]) {
   };
   return { inputs, means, split };
 }
-
-type Values = readonly (number | readonly number[])[];
 
 interface Analysed {
   readonly inputs: Inputs;

@@ -1,6 +1,7 @@
 // How far and how long each stop of a master goes: on its ramp while the drives work, and by friction and brake without them.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
+import { resultsOf } from '../working/formula.ts';
 import { given, isAbsent, missing } from '../working/missing.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { Master, Stop } from './axis.ts';
@@ -9,7 +10,7 @@ import { shaftRatio } from './calc/drive-line.ts';
 import { totalInertia } from './calc/inertia.ts';
 import { type Stop as Coasted, coast, stopAngle, stopTime, stopWay } from './calc/stop.ts';
 import type { AxisDemand } from './demand.ts';
-import { plainForm, valuesOf } from './line.ts';
+import { plainForm } from './line.ts';
 import { coastedAngle, coastedAngleOfTool, coastedTime, coastedWayOfTool } from './stop-methods.ts';
 
 export interface StopDemand {
@@ -98,32 +99,13 @@ function coastOf({ axis, line, speed, inertia, motion }: AxisDemand, about: stri
       d: 'time until it holds',
     };
     const count = Object.keys(form.inputs).length;
-    const run = (
-      values: readonly (number | readonly number[])[],
-    ): { readonly coasted: Coasted | undefined; readonly ratio: number } => {
+    const { now, call } = resultsOf({ inputs, means }, (values) => {
       const plain = form.build(values.slice(0, count));
-      const [speed_rad_per_s, inertia_kg_m2, brake_Nm = 0, delay_s = 0] = values.slice(count) as number[];
-      return {
-        coasted: coast({
-          ...atShaft(plain),
-          speed_rad_per_s: speed_rad_per_s!,
-          inertia_kg_m2: inertia_kg_m2!,
-          brake_Nm,
-          delay_s,
-        }),
-        ratio: shaftRatio(plain),
-      };
-    };
-    const now = run(valuesOf(inputs)).coasted;
-    if (now === undefined) return 'never';
-    const call = (take: (stop: Coasted, ratio: number) => number) => ({
-      inputs,
-      means,
-      of: (...values: readonly (number | readonly number[])[]) => {
-        const { coasted, ratio } = run(values);
-        return coasted === undefined ? Infinity : take(coasted, ratio);
-      },
+      const [speed_rad_per_s = 0, inertia_kg_m2 = 0, brake_Nm = 0, delay_s = 0] = values.slice(count) as number[];
+      const stop = coast({ ...atShaft(plain), speed_rad_per_s, inertia_kg_m2, brake_Nm, delay_s }) ?? never;
+      return { ...stop, ratio: shaftRatio(plain) };
     });
+    if (now.lasts_s === Infinity) return 'never';
     const turned = ({ forth_rad, back_rad }: Coasted): number => Math.max(forth_rad, back_rad);
     return {
       time: coastedTime(
@@ -132,12 +114,15 @@ function coastOf({ axis, line, speed, inertia, motion }: AxisDemand, about: stri
       ),
       angle: coastedAngle(call(turned), about),
       tool: (motion.unit === 'm' ? coastedWayOfTool : coastedAngleOfTool)(
-        call((stop, ratio) => turned(stop) / ratio),
+        call((stop) => turned(stop) / stop.ratio),
         about,
       ),
     };
   }) as Value<Coasting | 'never'>;
 }
+
+/** What does not come to rest. */
+const never: Coasted = { lasts_s: Infinity, forth_rad: Infinity, back_rad: Infinity, atBrake_rad_per_s: Infinity };
 
 /** Friction and loads of all stages as they are at the motor shaft, without what stages lose: that would only help. */
 function atShaft({

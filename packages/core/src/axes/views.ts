@@ -1,10 +1,10 @@
 // What `show` tells of an axis: its demand, case by case, phase by phase, its train and the course of its cycle.
 import type { Cell, Input, LaterTable, Table, View } from '../checks/view.ts';
 import type { Value } from '../reading/values.ts';
-import { printQuantity } from '../units/print-quantity.ts';
 import { isOpen, Missing } from '../working/missing.ts';
 import type { Origin } from '../working/origin.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
+import { losersHead, losersTable, optionsHead, optionsTable } from './choice-tables.ts';
 import type { Choice } from './choose.ts';
 import { curves } from './curves.ts';
 import type { AxisDemand, Case } from './demand.ts';
@@ -26,7 +26,7 @@ export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undef
       ...(known.length === 0 ? [] : [casesTable(known), phasesTable(known[0]!)]),
       ...(demand.line instanceof Missing ? [] : [trainTable(demand.line)]),
     ],
-    later: [...choiceTables(demand, chosen), ...known.map((each) => curveTable(each))],
+    later: [...choiceLater(demand, chosen), ...known.map((each) => curveTable(each))],
   };
 }
 
@@ -154,52 +154,19 @@ const transformNames = { screw: 'lead', wheel: 'diameter', gear: 'ratio' } as co
 
 const sourceOf = (quantity: Quantity): string => (isLeaf(quantity) ? (quantity.by as Origin).kind : 'computed');
 
-/** What the catalogues have for an axis whose motor is open. */
-function choiceTables({ axis }: AxisDemand, chosen: () => Value<Choice> | undefined): readonly LaterTable[] {
+/** What the catalogues have for an axis whose motor is open. Both tables are made of one choice. */
+function choiceLater({ axis }: AxisDemand, chosen: () => Value<Choice> | undefined): readonly LaterTable[] {
   if (!isOpen(axis.motor.part)) return [];
-  const options = { name: 'choices', title: 'Parts that hold every reserve, the cheapest first' };
-  const losers = { name: 'left_out', title: 'Motors that do not, and what the nearest try lacks' };
+  let made: Value<Choice> | undefined;
   const choice = (): Choice => {
-    const found = chosen();
-    return found === undefined || found instanceof Missing ? { options: [], losers: [], weighed: 0 } : found;
+    made ??= chosen();
+    return made === undefined || made instanceof Missing ? { options: [], losers: [], weighed: 0 } : made;
   };
   return [
-    {
-      ...options,
-      make: () => {
-        const { options: all, weighed } = choice();
-        const shownOptions = all.slice(0, mostOptions);
-        return {
-          ...options,
-          note: `${weighed} combinations weighed, ${all.length} hold${all.length > mostOptions ? `; the first ${mostOptions}` : ''}; how long a drive is overloaded is asked once it is taken`,
-          columns: ['motor', 'gear', 'drive', 'cost', 'tightest', 'margin'],
-          rows: shownOptions.map(({ motor, gear, drive, cost, tightest, margin }): readonly Cell[] => [
-            motor,
-            gear ?? 'as it is',
-            drive ?? 'as it is',
-            printQuantity(cost, 'cost'),
-            tightest,
-            printQuantity(margin, '1', { as: '%', digits: 3 }),
-          ]),
-          takes: shownOptions.map(({ planned }) =>
-            planned.map(({ path, part }) => ({ path: `planned.${path}`, value: part })),
-          ),
-        };
-      },
-    },
-    {
-      ...losers,
-      make: () => ({
-        ...losers,
-        columns: ['motor', 'gear', 'why'],
-        rows: choice().losers.map(({ motor, gear, why }): readonly Cell[] => [motor, gear ?? 'as it is', why]),
-      }),
-    },
+    { ...optionsHead, make: () => optionsTable(choice()) },
+    { ...losersHead, make: () => losersTable(choice()) },
   ];
 }
-
-/** More than this nobody compares (our judgement). */
-const mostOptions = 12;
 
 /** The course of a case as plain numbers, for a spreadsheet. */
 function curveTable(each: Case): LaterTable {

@@ -6,7 +6,7 @@ import { breakOf, isBlankLine, lineEnd, lineStart, nextLine, type TextEdit, with
 import { type ParsedText, type PlacedSection, parseText } from '../reading/parse.ts';
 import { type Change, type Choice, changeOf, type Edit, isChange, type Line } from './change.ts';
 import { changed } from './changed.ts';
-import type { Machine } from './machine.ts';
+import { type Machine, read } from './machine.ts';
 import { hasLines, isGroup, type Outline, under } from './outline.ts';
 import { isVaried } from './vary.ts';
 import { type Refusal, refused } from './written.ts';
@@ -42,6 +42,29 @@ export function splice(machine: Machine, edit: Edit): SpliceResult {
     `the text around '${edit.path}' is laid out in a way that this edit would break`,
     'Change it in the file by hand.',
   );
+}
+
+export interface Splices {
+  readonly kind: 'edits';
+  /** Each in the text that the one before it made; one that changes nothing is left out. */
+  readonly edits: readonly TextEdit[];
+  /** Read from the text that the last one made. */
+  readonly machine: Machine;
+}
+
+/** Several edits one behind another: all of them, or what the first that cannot be made says. */
+export function spliceEach(machine: Machine, edits: readonly Edit[]): Splices | Choice | Refusal {
+  const made: TextEdit[] = [];
+  let after = machine;
+  for (const edit of edits) {
+    const result = splice(after, edit);
+    if (result.kind !== 'edit') return result;
+    const { from, to, insert, text, parsed } = result;
+    if (text === after.parsed.source.text) continue;
+    made.push({ from, to, insert });
+    after = read(text, { file: machine.file, previous: { parsed } });
+  }
+  return { kind: 'edits', edits: made, machine: after };
 }
 
 /** Whether the new text has the trees that are meant, and no defects beside those that it had. */

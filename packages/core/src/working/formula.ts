@@ -121,8 +121,33 @@ export function openMethod<const G extends Unit>(
   if (methods.has(spec.id)) throw new Error(`method ${spec.id} is declared twice`);
   methods.set(spec.id, record);
   return ({ inputs, means, of, value }, about) => {
-    const own: FormulaRecord = { ...record, means, of, symbols: symbolsOf(inputs) };
+    const own: FormulaRecord = {
+      ...record,
+      means,
+      of,
+      // Asked for when the number is explained or replayed, and not while it is computed.
+      get symbols() {
+        return symbolsOf(inputs);
+      },
+    };
     return new Quantity(value ?? compute(own, inputs), spec.gives, own, inputs, about);
+  };
+}
+
+/** The values of inputs in their order, lists as arrays: what the computation of a method takes. */
+export type Values = readonly (number | readonly number[])[];
+
+export const valuesOf = (inputs: Inputs): Values => Object.values(inputs).map(plain);
+
+/** Several numbers out of one computation: it runs once now, and again for the number that is replayed. */
+export function resultsOf<R>(
+  { inputs, means }: Pick<OpenCall, 'inputs' | 'means'>,
+  run: (values: Values) => R,
+): { readonly now: R; readonly call: (take: (result: R) => number) => OpenCall } {
+  const now = run(valuesOf(inputs));
+  return {
+    now,
+    call: (take) => ({ inputs, means, of: (...values: Values) => take(run(values)), value: take(now) }),
   };
 }
 

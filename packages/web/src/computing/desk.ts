@@ -18,12 +18,12 @@ import {
   readCatalogue,
   resolve,
   show,
-  splice,
+  spliceEach,
   textAfter,
   textAt,
   textOf,
 } from '@layshaft/core';
-import type { OfferedPart, Offering, TextEdit } from '../file-pane/file-pane.ts';
+import type { OfferedPart, Offering } from '../file-pane/file-pane.ts';
 import type { At, Edited, Entry, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
 import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
 
@@ -53,19 +53,15 @@ export function openDesk(): Handlers {
     return snapshotOf(assessment, shown, looking.width_px, wanting);
   };
   const write = (entries: readonly Entry[], at: At, looking: Looking): Edited => {
-    const edits: TextEdit[] = [];
-    let written = machine;
-    for (const { path, value } of entries) {
-      const result = splice(written, { path, value, ...(at && { at }) });
-      if (result.kind === 'choice') return result;
-      if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
-      const { from, to, insert, text, parsed } = result;
-      if (text === written.parsed.source.text) continue;
-      edits.push({ from, to, insert });
-      written = read(text, { file: machine.file, previous: { parsed } });
-    }
+    const result = spliceEach(
+      machine,
+      entries.map(({ path, value }) => ({ path, value, ...(at && { at }) })),
+    );
+    if (result.kind === 'choice') return result;
+    if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
+    const { edits } = result;
     if (edits.length === 0) return { kind: 'unchanged' };
-    take(written);
+    take(result.machine);
     return { kind: 'edit', edits, snapshot: snapshot(looking) };
   };
   const inputAt = (path: string): Input | undefined =>

@@ -1,7 +1,7 @@
 // Every combination of motor and gear against a load, in plain numbers: what the pages of the checks say, for thousands of
 // combinations at once. A load is sampled once; a gear turns it into two numbers a point, a motor adds its inertia.
 
-import { continuousAt, type MotorArea } from './motor-area.ts';
+import { continuousAt, type MotorArea, peakAt } from './motor-area.ts';
 
 /** A load as it is at the shaft that the gear, or without one the motor, sits on. All arrays are of one length. */
 export interface ChoiceLoad {
@@ -111,13 +111,12 @@ export function strainsOf(
   { area, left, inertia_kg_m2, coolingAtRest }: ChoiceMotor,
 ): Strains {
   const own = inertia_kg_m2 + gear.inertia_kg_m2;
-  const { peak_Nm: most, ratedTorque_Nm, peakUpTo_rad_per_s: knee, highest_rad_per_s: end } = area;
-  const fall = end > knee ? (most - ratedTorque_Nm) / (end - knee) : 0;
+  const { peak_Nm: most, highest_rad_per_s: end } = area;
   let [peak_Nm, atSpeed] = [0, 0];
   for (let at = 0; at < torque_Nm.length; at++) {
     const torque = Math.abs(torque_Nm[at]! + own * acceleration_rad_per_s2[at]!);
-    const speed = speed_rad_per_s[at]!;
-    const strain = speed <= knee ? torque / most : torque / Math.max(ratedTorque_Nm, most - fall * (speed - knee));
+    // Beyond the highest speed it is that one that is asked about first.
+    const strain = torque / peakAt(area, Math.min(speed_rad_per_s[at]!, end));
     if (torque > peak_Nm) peak_Nm = torque;
     if (strain > atSpeed) atSpeed = strain;
   }

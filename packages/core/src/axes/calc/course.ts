@@ -1,14 +1,24 @@
 // A whole case in plain numbers, walked in short steps: powers at the shaft, points of torque and speed, what a gear carries.
+import { sumOver, total } from '../../working/total.ts';
 import type { PowerPiece } from './bus.ts';
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
 import { gaussLegendre } from './integral.ts';
-import type { Stretch } from './phase-torque.ts';
+import { lasts_s, type Stretch } from './phase-torque.ts';
+import { quarterTurns } from './quarter-turns.ts';
 import { type Segment, stateOf } from './segment.ts';
 
 export interface Course {
   readonly stretches: readonly Stretch[];
   readonly line: PlainLine;
 }
+
+/** How long all of it takes. */
+export const courseLasts_s = ({ stretches }: Course): number => total(stretches.map(({ motion }) => lasts_s(motion)));
+
+/** Whether it is constant speed from end to end, and no load depends on where the tool is. */
+export const isSteady = ({ stretches, line }: Course): boolean =>
+  line.stages.every(({ placed }) => placed.length === 0) &&
+  stretches.every(({ motion }) => motion.every(({ sine, polynomial }) => sine === undefined && polynomial.length <= 2));
 
 /** What is met at an instant, at the end of the line. */
 interface Met {
@@ -21,8 +31,6 @@ interface Met {
 
 /** A short stretch of a course: both of its ends, and points inside with their weights in s. */
 export interface Step {
-  /** Which of the stretches it belongs to. */
-  readonly stretch: number;
   /** Which way friction and losses act. */
   readonly going: Going;
   readonly from_s: number;
@@ -37,12 +45,11 @@ const rule = gaussLegendre(3);
 const stepsOnPiece = 16;
 /** Where speed and torque are straight lines but for their kinks. */
 const stepsOnStraight = 4;
-const longestArc_rad = Math.PI / 2;
 
 export function* stepsOf({ stretches, line }: Course): Generator<Step> {
   const ratio = shaftRatio(line);
   const parts = { load: 0, inertial: 0 };
-  for (const [stretch, { motion, from, start_s, rising_per_s }] of stretches.entries()) {
+  for (const { motion, from, start_s, rising_per_s } of stretches) {
     const first_s = motion[0]?.start_s ?? 0;
     for (const segment of motion) {
       const base_s = start_s + segment.start_s - first_s;
@@ -70,7 +77,6 @@ export function* stepsOf({ stretches, line }: Course): Generator<Step> {
         // At the ends the torque is taken from inside: an edge of a load stands at one of them.
         const inset = 1e-9 * (b - a);
         yield {
-          stretch,
           going,
           from_s: base_s + a,
           to_s: base_s + b,
@@ -95,8 +101,8 @@ function endsOfSteps(
   const { duration_s } = segment;
   const placed = stages.flatMap(({ placed: loads, ratio }) => loads.map((load) => ({ load, ratio })));
   const straight = placed.length === 0 && segment.sine === undefined && segment.polynomial.length <= 3;
-  const arcs = arcsOf(segment, Math.max(0, ...placed.map(({ ratio }) => ratio)));
-  const count = straight ? stepsOnStraight : stepsOnPiece * arcs;
+  const ratio = Math.max(0, ...placed.map((each) => each.ratio));
+  const count = straight ? stepsOnStraight : stepsOnPiece * quarterTurns(segment, ratio);
   const even = Array.from({ length: count + 1 }, (_, step) => (duration_s * step) / count);
   const edges = placed.flatMap(({ load, ratio }) =>
     (load.edges ?? []).map((edge) => (t: number) => {
@@ -120,17 +126,6 @@ function rootOf(of: (t: number) => number, from: number, to: number): number | u
   return high;
 }
 
-/** Quarter turns of its sine, or of the shaft that a load depends on the position of. */
-function arcsOf(segment: Segment, ratio: number): number {
-  const { sine, duration_s } = segment;
-  const own = sine === undefined ? 0 : Math.abs(sine.rate_rad_per_s * duration_s);
-  const turned = Math.abs(stateOf(segment, duration_s).position - stateOf(segment, 0).position) * ratio;
-  return Math.max(1, Math.ceil(Math.max(own, Math.min(turned, mostArcs_rad)) / longestArc_rad));
-}
-
-/** More turns within one piece are not followed finer (our judgement: such a piece turns more than 200 times). */
-const mostArcs_rad = 400 * Math.PI;
-
 const powerAt = ({ torque_Nm, speed_rad_per_s }: Met): number => torque_Nm * speed_rad_per_s;
 
 /** What the motor gives to the shaft over time, below 0 where it brakes, piece by piece. */
@@ -140,7 +135,7 @@ export const powerPieces = (course: Course): readonly PowerPiece[] =>
     to_s,
     start_W: powerAt(start),
     end_W: powerAt(end),
-    energy_J: inside.reduce((sum, each) => sum + each.weight_s * powerAt(each), 0),
+    energy_J: sumOver(inside, (each) => each.weight_s * powerAt(each)),
   }));
 
 export interface TorqueAtSpeed {
@@ -169,8 +164,10 @@ export const torqueLines = (
 
 /** A line that ends at the shaft of a stage, in front of what leads on from it. */
 export function upTo(line: PlainLine, stage: number): PlainLine {
-  const stages = line.stages.slice(0, stage + 1);
-  return { ...line, stages: [...stages.slice(0, -1), { ...stages.at(-1)!, pass: 1, driving: 1, driven: 1 }] };
+  const { ratio, inertia, constant, coulomb, breakaway, viscous, placed } = line.stages[stage]!;
+  // Written out in the order in which stages are made: a stage of another shape would slow down every torque.
+  const last = { ratio, inertia, constant, coulomb, breakaway, viscous, placed, pass: 1, driving: 1, driven: 1 };
+  return { ...line, stages: [...line.stages.slice(0, stage), last] };
 }
 
 export interface GearDuty {

@@ -3,6 +3,11 @@
 // another one. Cold air does not make up for thin air, nor the other way round: neither share is above 1.
 import { formula } from '../../working/formula.ts';
 
+/** In plain numbers: all of it up to `full`, nothing from `none` on. */
+export function shareLeft(value: number, full: number, none: number): number {
+  return Math.min(1, Math.max(0, (none - value) / (none - full)));
+}
+
 /** Of the ambient temperature or of the height, each against its own two places. */
 export const deratingShare = formula({
   id: 'axes.derating.share',
@@ -19,7 +24,7 @@ export const deratingShare = formula({
   try: { x: [0, 120], f: [20, 50], n: [60, 110] },
   source: 'common-practice',
   proof: 'one per cent for each 100 m above 1000 m leaves 80 % at 3000 m',
-  of: (x: number, f: number, n: number) => Math.min(1, Math.max(0, (n - x) / (n - f))),
+  of: shareLeft,
 });
 
 const derated = {

@@ -1,6 +1,7 @@
 // What wears a gear in a cycle: mean torque and mean force across its output shaft, and the mean speed that warms it.
 // The mean is the constant load that takes as much of its life in as many turns. Lists have one entry for each piece.
 import { formula } from '../../working/formula.ts';
+import { sumOver } from '../../working/total.ts';
 
 /** Powers by which load takes life, of ball and of roller bearings: Mott, eq. 14-11. */
 export const lifeExponents = { ball: 3, roller: 10 / 3 } as const;
@@ -59,9 +60,3 @@ export const meanInputSpeed = formula({
   of: (i: number, n: readonly number[], t: readonly number[]) =>
     (i * sumOver(t, (each, at) => n[at]! * each)) / sumOver(t, (each) => each),
 });
-
-function sumOver(list: readonly number[], of: (each: number, at: number) => number): number {
-  let sum = 0;
-  for (let at = 0; at < list.length; at++) sum += of(list[at]!, at);
-  return sum;
-}

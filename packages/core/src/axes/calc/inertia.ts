@@ -164,6 +164,9 @@ export const totalInertia = formula({
   of: (J: readonly number[]) => total(J),
 });
 
+/** A rule of thumb for belts and gears; common practice, no source. */
+export const usualInertiaRatio = 10;
+
 export const inertiaRatio = formula({
   id: 'axes.inertia.ratio',
   title: 'inertia of the load for each part of the rotor’s',

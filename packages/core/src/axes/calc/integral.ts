@@ -1,4 +1,5 @@
 // Integrals over a motion: Gauss–Legendre quadrature for each segment, so that no breakpoint is ever straddled.
+import { quarterTurns } from './quarter-turns.ts';
 import { highestDegree, type Motion, type Segment, type State, span_s, stateOf } from './segment.ts';
 
 /**
@@ -35,14 +36,12 @@ export function gaussLegendre(points: number): Rule {
 /** As many points as the polynomial has degrees: the square of its velocity, of degree 2·n − 2, is exact with n points. */
 const rules = [3, 5, highestDegree].map(gaussLegendre);
 
-/** A sine is cut into quarter turns: 7 points integrate its square there to 6e-13, by the remainder term of the rule. */
-const longestArc_rad = Math.PI / 2;
-
 function integralOver(segment: Segment, of: (state: State) => number): number {
   const { duration_s, polynomial, sine } = segment;
   const degree = sine === undefined ? polynomial.length - 1 : highestDegree;
   const { nodes, weights } = rules.find((rule) => rule.nodes.length >= degree)!;
-  const panels = sine === undefined ? 1 : Math.ceil((Math.abs(sine.rate_rad_per_s) * duration_s) / longestArc_rad);
+  // 7 points integrate the square of a quarter of a sine to 6e-13, by the remainder term of the rule.
+  const panels = quarterTurns(segment, 0);
   const half_s = duration_s / panels / 2;
   let sum = 0;
   for (let panel = 0; panel < panels; panel++) {

@@ -3,7 +3,8 @@
 // torque itself changes its sign, since there the integrand has a kink.
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
 import { gaussLegendre, type Rule } from './integral.ts';
-import { end_s, type Motion, type MovingState, moveTo, type Segment, stateOf } from './segment.ts';
+import { quarterTurns } from './quarter-turns.ts';
+import { end_s, type Motion, type MovingState, moveTo, type Segment } from './segment.ts';
 
 export interface PhaseDemand {
   readonly lasts_s: number;
@@ -36,11 +37,8 @@ export interface Stretch {
 
 /** Between these a peak is looked for, and a sign that changes. */
 const samples = 4;
-const longestArc_rad = Math.PI / 2;
 /** A piece with so many signs that change is integrated as it stands. */
 const deepest = 12;
-/** More turns within one piece are not followed finer (our judgement: such a piece turns more than 200 times). */
-const mostArcs_rad = 400 * Math.PI;
 /** A top between the points that are met is higher than the highest of them by less than this. */
 const near = 0.98;
 
@@ -82,6 +80,8 @@ class Sum {
   readonly #stretch: Stretch;
   readonly #ratio: number;
   readonly #curved: boolean;
+  /** Of the fastest shaft that a load depends on the position of; 0 where none does. */
+  readonly #turning: number;
   /** The tool at the point that was looked at last, the torque and the speed of the motor there. */
   readonly #state: MovingState = { position: 0, velocity: 0, acceleration: 0, jerk: 0 };
   #torque = 0;
@@ -107,7 +107,8 @@ class Sum {
     this.#line = line;
     this.#stretch = stretch;
     this.#ratio = shaftRatio(line);
-    this.#curved = line.stages.some(({ placed }) => placed.length > 0);
+    this.#turning = Math.max(0, ...line.stages.map(({ placed, ratio }) => (placed.length > 0 ? ratio : 0)));
+    this.#curved = this.#turning > 0;
   }
 
   result(): PhaseDemand {
@@ -130,7 +131,7 @@ class Sum {
   add(segment: Segment): void {
     // Else speed and torque are straight lines over the time, but for their kinks.
     const bent = segment.sine !== undefined || segment.polynomial.length > 3 || this.#curved;
-    const steps = bent ? samples * this.#panels(segment) : 1;
+    const steps = bent ? samples * quarterTurns(segment, this.#turning) : 1;
     const rule = this.#ruleFor(segment);
     let before = 0;
     for (let step = 1; step <= steps; step++) {
@@ -143,15 +144,6 @@ class Sum {
   #ruleFor({ sine, polynomial }: Segment): Rule {
     const degree = Math.max(polynomial.length - 1, sine === undefined ? 0 : 5);
     return rules[this.#curved || degree > 5 ? 2 : degree > 3 ? 1 : 0];
-  }
-
-  /** A sine is cut into quarter turns, and so is what depends on the position of a shaft. */
-  #panels(segment: Segment): number {
-    const own = segment.sine === undefined ? 0 : Math.abs(segment.sine.rate_rad_per_s) * segment.duration_s;
-    if (!this.#curved) return Math.max(1, Math.ceil(own / longestArc_rad));
-    const turned = Math.abs(stateOf(segment, segment.duration_s).position - stateOf(segment, 0).position);
-    const here = Math.max(...this.#line.stages.map(({ placed, ratio }) => (placed.length > 0 ? ratio : 0)));
-    return Math.max(1, Math.ceil(Math.max(own, Math.min(turned * here, mostArcs_rad)) / longestArc_rad));
   }
 
   /** A stretch that is cut where anything in it changes its sign, then integrated. */

@@ -2,6 +2,7 @@
 // A piece's torque is constant, or it is already the effective one of that piece; lists have one entry for each piece.
 // Standing still is a piece like others. No piece, or no duration, gives no number.
 import { formula } from '../../working/formula.ts';
+import { sumOver } from '../../working/total.ts';
 
 const durations = 'duration of each piece';
 
@@ -77,9 +78,3 @@ export const rmsTorqueOfTriangle = formula({
   proof: 'S10',
   of: (T: number, t: number, c: number) => T * Math.sqrt(t / c),
 });
-
-function sumOver(list: readonly number[], of: (each: number, at: number) => number): number {
-  let sum = 0;
-  for (let at = 0; at < list.length; at++) sum += of(list[at]!, at);
-  return sum;
-}

@@ -1,6 +1,7 @@
 // How a train gives way: stiffness of its parts and of all in series, wind-up and lost motion at the tool, and the two
 // frequencies of a motor and a load with a spring between them. Inertias count at the shaft that the stiffness counts at.
 import { formula } from '../../working/formula.ts';
+import { sumOver } from '../../working/total.ts';
 
 const stiffness = 'torsional stiffness between motor and load';
 
@@ -261,9 +262,3 @@ export const lostWay = formula({
   symbols: { w: 'm', β: 'm' },
   try: { w: [1e-6, 1e-3], β: [0, 1e-3] },
 });
-
-function sumOver(list: readonly number[], of: (each: number, at: number) => number): number {
-  let sum = 0;
-  for (let at = 0; at < list.length; at++) sum += of(list[at]!, at);
-  return sum;
-}

@@ -2,10 +2,9 @@
 // With r from 1 to 0 as the share of full speed, the tool has the position of its cycle at the master's way, r of its speed
 // there, and r² of its acceleration less what slowing down takes.
 import type { PowerPiece } from './bus.ts';
-import type { Course } from './course.ts';
+import { type Course, courseLasts_s, isSteady } from './course.ts';
 import { goingOf, shaftRatio, shaftTorque } from './drive-line.ts';
 import { gaussLegendre } from './integral.ts';
-import { lasts_s } from './phase-torque.ts';
 import { stateOf } from './segment.ts';
 
 export interface StopAsked {
@@ -24,8 +23,9 @@ const mostCycles = 50;
 const stepsAtConstantSpeed = 4;
 
 /** Pieces from the beginning of the stop on. Throws a RangeError for a course that lasts no time. */
-export function stopPieces({ stretches, line }: Course, { stop_s, begins_s }: StopAsked): readonly PowerPiece[] {
-  const cycle_s = stretches.reduce((sum, { motion }) => sum + lasts_s(motion), 0);
+export function stopPieces(course: Course, { stop_s, begins_s }: StopAsked): readonly PowerPiece[] {
+  const { stretches, line } = course;
+  const cycle_s = courseLasts_s(course);
   if (!(cycle_s > 0)) throw new RangeError('no motion to stop');
   const spans = stretches.flatMap(({ motion, from, start_s }) =>
     motion.map((segment) => ({
@@ -50,9 +50,7 @@ export function stopPieces({ stretches, line }: Course, { stop_s, begins_s }: St
     const state = { position: rounds * way + span.from + full.position, velocity, acceleration };
     return shaftTorque(line, state, here, goingOf(velocity, acceleration)) * ratio * velocity;
   };
-  const steady =
-    spans.every(({ segment }) => segment.sine === undefined && segment.polynomial.length <= 2) &&
-    line.stages.every(({ placed }) => placed.length === 0);
+  const steady = isSteady(course);
   const count = steady
     ? stepsAtConstantSpeed
     : stepsForCycle * Math.max(1, Math.min(mostCycles, Math.ceil(stop_s / 2 / cycle_s)));

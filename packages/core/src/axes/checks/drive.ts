@@ -1,6 +1,7 @@
 // axes.drive_current, axes.drive_peak, axes.drive_overload: does the drive give the current that the motor needs?
 import { question } from '../../checks/finding.ts';
 import type { Value } from '../../reading/values.ts';
+import type { Values } from '../../working/formula.ts';
 import { given, isUnsaid } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import { torqueLines } from '../calc/course.ts';
@@ -60,10 +61,9 @@ export const driveOverload = question<readonly AxisDemand[], AxisDemand>({
   title: 'Drive overload',
   asks: 'Is the current above the continuous one for no longer than the drive bears?',
   page: `Asked where the drive says how long it gives its peak current, and where its effective current is not too much
-already. Demand: of each stretch of the cycle in which the
-current is above the continuous one, the square of it less that of the continuous one, as time at peak current; the
-longest of these. Capacity: the time for which the drive gives its peak current. Between two stretches the drive is taken
-to recover; how far, its effective current tells.`,
+already. Demand: of each stretch of the cycle in which the current is above the continuous one, the square of it less that
+of the continuous one, as time at peak current; the longest of these. Capacity: the time for which the drive gives its
+peak current. Between two stretches the drive is taken to recover; how far, its effective current tells.`,
   advice: 'a larger drive, shorter stretches of high torque',
   subjects: (axes) =>
     driven(axes).filter((demand) => !isUnsaid(demand.axis.drive.current_peak_time) && !isEndless(demand)),
@@ -87,7 +87,7 @@ to recover; how far, its effective current tells.`,
             c: 'continuous current of the drive',
             p: 'its peak current',
           },
-          of: (...values: readonly (number | readonly number[])[]) => {
+          of: (...values: Values) => {
             const [k, c, p] = values.slice(-3) as [number, number, number];
             // A drive that gives no more for a short time is overloaded for good, or not at all.
             const pieces = torqueLines(form.build(values.slice(0, -3))).map(({ lasts_s, start_Nm, end_Nm }) => ({

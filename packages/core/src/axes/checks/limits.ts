@@ -19,7 +19,7 @@ export const atLowMains = (
     : given({ ω: speed, u: site.low, U: motor.mains }, (known) => speedAtVoltage(known, `${name}.${key}`));
 
 /** What the surroundings leave of a figure; all of it where the part does not say what it is stated for. */
-function shareLeft(
+function sharesLeft(
   part: Motor | Drive,
   { site, name }: Axis,
   what: 'motor' | 'drive',
@@ -51,7 +51,7 @@ export function continuousTorque({ axis }: AxisDemand, { meanSpeed, name }: Case
         continuousTorqueAt({ ...known, ω: meanSpeed }, about),
       )
     : motor.torque;
-  return given({ X: full, left: shareLeft(motor, axis, 'motor') }, ({ X, left }) =>
+  return given({ X: full, left: sharesLeft(motor, axis, 'motor') }, ({ X, left }) =>
     left === undefined ? X : deratedTorque({ X, ...(left as { a: Quantity<'1'>; h: Quantity<'1'> }) }, about),
   );
 }
@@ -59,7 +59,7 @@ export function continuousTorque({ axis }: AxisDemand, { meanSpeed, name }: Case
 /** A current of the drive in its surroundings. */
 export function driveCurrent(axis: Axis, key: 'current' | 'current_peak'): Value<Quantity<'A'>> {
   const { drive, name } = axis;
-  return given({ X: drive[key], left: shareLeft(drive, axis, 'drive') }, ({ X, left }) =>
+  return given({ X: drive[key], left: sharesLeft(drive, axis, 'drive') }, ({ X, left }) =>
     left === undefined
       ? X
       : deratedCurrent({ X, ...(left as { a: Quantity<'1'>; h: Quantity<'1'> }) }, `${name}.${key}`),
@@ -70,4 +70,6 @@ export function driveCurrent(axis: Axis, key: 'current' | 'current_peak'): Value
 export const warmest = ({ cases }: AxisDemand): Value<Case> =>
   cases instanceof Missing
     ? cases
-    : cases.filter(({ lasting }) => lasting).reduce((most, each) => (each.rms.value > most.rms.value ? each : most));
+    : cases
+        .filter(({ kind }) => kind === 'cycle')
+        .reduce((most, each) => (each.rms.value > most.rms.value ? each : most));

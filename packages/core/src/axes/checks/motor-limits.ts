@@ -1,6 +1,7 @@
 // axes.torque_at_speed, axes.winding: does the motor give its torque at every speed, and does its winding stay cool enough?
 import { question } from '../../checks/finding.ts';
 import type { Value } from '../../reading/values.ts';
+import { resultsOf } from '../../working/formula.ts';
 import { given, isUnsaid } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import { torqueSpeedPoints } from '../calc/course.ts';
@@ -36,47 +37,50 @@ function nearestOf({ axis, cases }: AxisDemand): Value<Nearest> {
       n: atLowMains(axis, motor.speed, 'highest'),
     },
     ({ cases: all, ...corners }) => {
-      const area = areaOf([corners.P, corners.R, corners.c, corners.n].map(({ value }) => value));
-      const [worst] = (all as readonly Case[])
-        .map((each) => ({ each, margin: nearestIn(torqueSpeedPoints(courseOf(each).now), area).margin }))
-        .toSorted((one, other) => one.margin - other.margin);
-      return pointOf(worst!.each, corners, name);
+      const found = (all as readonly Case[]).map((each) => ({ each, ...nearestIn(each, corners) }));
+      const { each, call } = found.reduce((worst, next) => (next.now.margin < worst.now.margin ? next : worst));
+      const about = `${name}.${each.name}`;
+      const there = speedThere(
+        call(({ speed_rad_per_s }) => speed_rad_per_s),
+        about,
+      );
+      return {
+        torque: torqueThere(
+          call(({ torque_Nm }) => torque_Nm),
+          about,
+        ),
+        given: peakTorqueAt({ ...corners, ω: there }, about),
+      };
     },
   );
 }
 
-function pointOf(each: Case, corners: Corners, name: string): Nearest {
+/** The point of a case that has the least over. */
+function nearestIn(each: Case, { P, R, c, n }: Corners) {
   const form = courseOf(each);
-  const { P, R, c, n } = corners;
-  const inputs = { ...form.inputs, P, Q: R, c, n };
-  const means = {
-    ...form.means,
-    P: 'peak torque of the motor',
-    Q: 'its torque at the highest speed',
-    c: 'speed up to which it gives its peak torque',
-    n: 'its highest speed',
-  };
-  const at = (take: 'torque_Nm' | 'speed_rad_per_s') => ({
-    inputs,
-    means,
-    of: (...values: readonly (number | readonly number[])[]) => {
-      const points = torqueSpeedPoints(form.build(values.slice(0, -4)));
-      return points[nearestIn(points, areaOf(values.slice(-4) as number[])).at]![take];
+  return resultsOf(
+    {
+      inputs: { ...form.inputs, P, Q: R, c, n },
+      means: {
+        ...form.means,
+        P: 'peak torque of the motor',
+        Q: 'its torque at the highest speed',
+        c: 'speed up to which it gives its peak torque',
+        n: 'its highest speed',
+      },
     },
-  });
-  const about = `${name}.${each.name}`;
-  return {
-    torque: torqueThere(at('torque_Nm'), about),
-    given: peakTorqueAt({ ...corners, ω: speedThere(at('speed_rad_per_s'), about) }, about),
-  };
+    (values) => {
+      const points = torqueSpeedPoints(form.build(values.slice(0, -4)));
+      const area = areaOf(values.slice(-4) as number[]);
+      const { at, margin } = nearestPoint(
+        (speed) => peakAt(area, speed),
+        points.map(({ speed_rad_per_s }) => speed_rad_per_s),
+        points.map(({ torque_Nm }) => torque_Nm),
+      ) ?? { at: 0, margin: 1 };
+      return { ...points[at]!, margin };
+    },
+  );
 }
-
-const nearestIn = (points: ReturnType<typeof torqueSpeedPoints>, area: MotorArea) =>
-  nearestPoint(
-    (speed) => peakAt(area, speed),
-    points.map(({ speed_rad_per_s }) => speed_rad_per_s),
-    points.map(({ torque_Nm }) => torque_Nm),
-  ) ?? { at: 0, margin: 1 };
 
 /** Only what bounds the torque for a short time. */
 const areaOf = ([P = 0, R = 0, c = 0, n = 0]: readonly number[]): MotorArea => ({

@@ -4,7 +4,7 @@ import type { Value } from '../../reading/values.ts';
 import { assumed } from '../../working/assumed.ts';
 import { given, isAbsent, Missing } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
-import { inertiaRatio } from '../calc/inertia.ts';
+import { inertiaRatio, usualInertiaRatio } from '../calc/inertia.ts';
 import { peakTorque } from '../calc/rms.ts';
 import type { AxisDemand, Case } from '../demand.ts';
 import { atLowMains, continuousTorque, warmest } from './limits.ts';
@@ -89,7 +89,7 @@ thumb; what counts is how stiff the train is.`,
     given({ J: inertia, M: axis.motor.inertia }, (known) => inertiaRatio(known, axis.name)),
   capacity: ({ axis }) =>
     axis.inertiaRatioAtMost ??
-    assumed(`${axis.path}.inertia_ratio_at_most`, 10, '1', {
+    assumed(`${axis.path}.inertia_ratio_at_most`, usualInertiaRatio, '1', {
       source: 'common-practice',
       because: 'a rule of thumb for belts and gears',
     }),

@@ -1,5 +1,6 @@
 // Chains of states that are left for good at some step: how long it takes. Nothing is ever subtracted from what is nearly
 // as large, so that a probability of 1e-30 is as exact as one of ½.
+import { total } from '../../working/total.ts';
 
 /** Every row of `stays` and its `leaves` add up to 1, and so does `start`. */
 export interface AbsorbingChain {
@@ -61,7 +62,7 @@ export function meanSteps({ start, stays, leaves }: AbsorbingChain): number {
   const spent = start.map(() => 1);
   const exits = start.map(() => 0);
   for (let out = start.length - 1; out >= 0; out--) {
-    const exit = away[out]! + sum(to[out]!.slice(0, out));
+    const exit = away[out]! + total(to[out]!.slice(0, out));
     exits[out] = exit;
     for (let from = 0; from < out; from++) {
       if (to[from]![out] === 0) continue;
@@ -88,8 +89,8 @@ const noStep = ({ leaves }: AbsorbingChain): Steps => ({
 function oneBehind(first: Steps, then: Steps): Steps {
   const leaves = first.leaves.map((left, row) => left + product(first.stays[row]!, then.leaves));
   const stays = first.stays.map((row, at) => {
-    const next = row.map((_, column) => sum(row.map((share, state) => share * then.stays[state]![column]!)));
-    const scale = leaves[at]! < 0.5 ? (1 - leaves[at]!) / sum(next) : 1;
+    const next = row.map((_, column) => total(row.map((share, state) => share * then.stays[state]![column]!)));
+    const scale = leaves[at]! < 0.5 ? (1 - leaves[at]!) / total(next) : 1;
     return next.map((share) => share * scale);
   });
   return { stays, leaves };
@@ -103,5 +104,3 @@ function product(weights: readonly number[], values: readonly number[]): number 
   for (const [at, value] of values.entries()) if (weights[at] !== 0) result += weights[at]! * value;
   return result;
 }
-
-const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);

@@ -1,0 +1,36 @@
+// A choice of parts as tables: what holds, and why the rest does not.
+import type { Cell, Table } from '../checks/view.ts';
+import { printQuantity } from '../units/print-quantity.ts';
+import type { Choice } from './choose.ts';
+
+export const optionsHead = { name: 'choices', title: 'Parts that hold every reserve, the cheapest first' } as const;
+export const losersHead = { name: 'left_out', title: 'Motors that do not, and what the nearest try lacks' } as const;
+
+export function optionsTable({ options, weighed }: Choice): Table {
+  const shown = options.slice(0, mostOptions);
+  return {
+    ...optionsHead,
+    note: `${weighed} combinations weighed, ${options.length} hold${options.length > mostOptions ? `; the first ${mostOptions}` : ''}; how long a drive is overloaded is asked once it is taken`,
+    columns: ['motor', 'gear', 'drive', 'cost', 'tightest', 'margin'],
+    rows: shown.map(({ motor, gear, drive, cost, tightest, margin }): readonly Cell[] => [
+      motor,
+      gear ?? asItIs,
+      drive ?? asItIs,
+      printQuantity(cost, 'cost'),
+      tightest,
+      printQuantity(margin, '1', { as: '%', digits: 3 }),
+    ]),
+    takes: shown.map(({ planned }) => planned.map(({ path, part }) => ({ path: `planned.${path}`, value: part }))),
+  };
+}
+
+export const losersTable = ({ losers }: Choice): Table => ({
+  ...losersHead,
+  columns: ['motor', 'gear', 'why'],
+  rows: losers.map(({ motor, gear, why }): readonly Cell[] => [motor, gear ?? asItIs, why]),
+});
+
+const asItIs = 'as it is';
+
+/** More than this nobody compares (our judgement). */
+const mostOptions = 12;
