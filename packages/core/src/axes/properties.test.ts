@@ -250,7 +250,7 @@ const atATable = (kinds: Kinds): Words =>
             'cutting',
             fields(
               { force: some('N', 10, 600), diameter: some('m', 0.05, 0.5), over: some('rad', 0.15, 0.5) },
-              { blades: oneOrMore(4).map(String) },
+              { blades: oneOrMore(12).map(String) },
             ),
           ),
         ]

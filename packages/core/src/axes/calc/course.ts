@@ -4,8 +4,8 @@ import type { PowerPiece } from './bus.ts';
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
 import { gaussLegendre } from './integral.ts';
 import { lasts_s, type Stretch } from './phase-torque.ts';
-import { quarterTurns } from './quarter-turns.ts';
-import { type Segment, stateOf } from './segment.ts';
+import { stateOf } from './segment.ts';
+import { cuttingOf, stepEnds } from './step-ends.ts';
 
 export interface Course {
   readonly stretches: readonly Stretch[];
@@ -48,12 +48,13 @@ const stepsOnStraight = 4;
 
 export function* stepsOf({ stretches, line }: Course): Generator<Step> {
   const ratio = shaftRatio(line);
+  const cutting = cuttingOf(line);
   const parts = { load: 0, inertial: 0 };
   for (const { motion, from, start_s, rising_per_s } of stretches) {
     const first_s = motion[0]?.start_s ?? 0;
     for (const segment of motion) {
       const base_s = start_s + segment.start_s - first_s;
-      const ends = endsOfSteps(segment, line, (t) => [from + stateOf(segment, t).position, base_s + t]);
+      const ends = stepEnds(segment, cutting, { from, begun_s: base_s, bent: stepsOnPiece, straight: stepsOnStraight });
       const met = (t: number, going: Going): Met => {
         const { position, velocity, acceleration } = stateOf(segment, t);
         const state = {
@@ -90,40 +91,6 @@ export function* stepsOf({ stretches, line }: Course): Generator<Step> {
       }
     }
   }
-}
-
-/** Where steps end: evenly, and where a load that depends on position or time has an edge. */
-function endsOfSteps(
-  segment: Segment,
-  { stages }: PlainLine,
-  at: (t: number) => readonly [position: number, time_s: number],
-): readonly number[] {
-  const { duration_s } = segment;
-  const placed = stages.flatMap(({ placed: loads, ratio }) => loads.map((load) => ({ load, ratio })));
-  const straight = placed.length === 0 && segment.sine === undefined && segment.polynomial.length <= 3;
-  const ratio = Math.max(0, ...placed.map((each) => each.ratio));
-  const count = straight ? stepsOnStraight : stepsOnPiece * quarterTurns(segment, ratio);
-  const even = Array.from({ length: count + 1 }, (_, step) => (duration_s * step) / count);
-  const edges = placed.flatMap(({ load, ratio }) =>
-    (load.edges ?? []).map((edge) => (t: number) => {
-      const [position, time_s] = at(t);
-      return edge(ratio * position, time_s);
-    }),
-  );
-  const cuts = edges.flatMap((edge) => even.slice(1).flatMap((to, step) => rootOf(edge, even[step]!, to) ?? []));
-  return cuts.length === 0 ? even : [...new Set([...even, ...cuts])].toSorted((one, other) => one - other);
-}
-
-function rootOf(of: (t: number) => number, from: number, to: number): number | undefined {
-  const before = of(from);
-  if (!(before * of(to) < 0)) return undefined;
-  let [low, high] = [from, to];
-  for (let step = 0; step < 50; step++) {
-    const middle = (low + high) / 2;
-    if (of(middle) * before > 0) low = middle;
-    else high = middle;
-  }
-  return high;
 }
 
 const powerAt = ({ torque_Nm, speed_rad_per_s }: Met): number => torque_Nm * speed_rad_per_s;

@@ -1,10 +1,10 @@
 // What a stretch of a motion asks of the motor: highest and effective torque, speed, power and energy.
-// Integrals are Gauss quadratures on each piece, cut where the speed, the torque through a stage, an edge of a load or the
-// torque itself changes its sign, since there the integrand has a kink.
+// Integrals are Gauss quadratures on each piece, cut where the tool turns round, where a load has an edge, and where the
+// torque or what passes through a stage changes its sign, since there the integrand has a kink.
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
 import { gaussLegendre, type Rule } from './integral.ts';
-import { quarterTurns } from './quarter-turns.ts';
 import { end_s, type Motion, type MovingState, moveTo, type Segment } from './segment.ts';
+import { type Cutting, cuttingOf, stepEnds } from './step-ends.ts';
 
 export interface PhaseDemand {
   readonly lasts_s: number;
@@ -35,7 +35,7 @@ export interface Stretch {
   readonly rising_per_s: number;
 }
 
-/** Between these a peak is looked for, and a sign that changes. */
+/** Even steps in a quarter turn: between these a peak is looked for, and a sign that changes. */
 const samples = 4;
 /** A piece with so many signs that change is integrated as it stands. */
 const deepest = 12;
@@ -79,9 +79,10 @@ class Sum {
   readonly #line: PlainLine;
   readonly #stretch: Stretch;
   readonly #ratio: number;
+  readonly #cutting: Cutting;
   readonly #curved: boolean;
-  /** Of the fastest shaft that a load depends on the position of; 0 where none does. */
-  readonly #turning: number;
+  /** Whether a load depends on where the tool is, or on when. */
+  readonly #placed: boolean;
   /** The tool at the point that was looked at last, the torque and the speed of the motor there. */
   readonly #state: MovingState = { position: 0, velocity: 0, acceleration: 0, jerk: 0 };
   #torque = 0;
@@ -107,8 +108,9 @@ class Sum {
     this.#line = line;
     this.#stretch = stretch;
     this.#ratio = shaftRatio(line);
-    this.#turning = Math.max(0, ...line.stages.map(({ placed, ratio }) => (placed.length > 0 ? ratio : 0)));
-    this.#curved = this.#turning > 0;
+    this.#cutting = cuttingOf(line);
+    this.#curved = this.#cutting.turning > 0;
+    this.#placed = line.stages.some(({ placed }) => placed.length > 0);
   }
 
   result(): PhaseDemand {
@@ -129,16 +131,11 @@ class Sum {
   }
 
   add(segment: Segment): void {
-    // Else speed and torque are straight lines over the time, but for their kinks.
-    const bent = segment.sine !== undefined || segment.polynomial.length > 3 || this.#curved;
-    const steps = bent ? samples * quarterTurns(segment, this.#turning) : 1;
+    const { from, start_s, motion } = this.#stretch;
+    const begun_s = start_s + segment.start_s - motion[0]!.start_s;
+    const ends = stepEnds(segment, this.#cutting, { from, begun_s, bent: samples, straight: 1 });
     const rule = this.#ruleFor(segment);
-    let before = 0;
-    for (let step = 1; step <= steps; step++) {
-      const to = (segment.duration_s * step) / steps;
-      this.#cut(segment, before, to, rule, 0);
-      before = to;
-    }
+    for (let at = 1; at < ends.length; at++) this.#cut(segment, ends[at - 1]!, ends[at]!, rule, 0);
   }
 
   #ruleFor({ sine, polynomial }: Segment): Rule {
@@ -152,7 +149,7 @@ class Sum {
     this.#going = goingOf(velocity, acceleration + this.#stretch.rising_per_s * velocity);
     const before = this.#lookFrom(this.#before, segment, from);
     const after = this.#lookFrom(this.#after, segment, to);
-    for (let at = 0; at < before.signs.length + 2 && depth < deepest; at++) {
+    for (let at = 0; at <= before.signs.length && depth < deepest; at++) {
       if (signOf(before, at) * signOf(after, at) >= 0) continue;
       const root = this.#root(segment, from, to, at);
       if (!(root > from && root < to)) continue;
@@ -160,7 +157,10 @@ class Sum {
       this.#cut(segment, root, to, rule, depth + 1);
       return;
     }
-    this.#integrate(segment, from, to, rule);
+    const apart = this.#integrate(segment, from, to, rule, depth < deepest);
+    if (apart === undefined) return;
+    this.#cut(segment, from, apart, rule, depth + 1);
+    this.#cut(segment, apart, to, rule, depth + 1);
   }
 
   #lookFrom(end: End, segment: Segment, t: number): End {
@@ -195,7 +195,18 @@ class Sum {
     this.#torque = shaftTorque(this.#line, state, time, this.#going, more);
   }
 
-  #integrate(segment: Segment, from: number, to: number, { nodes, weights }: Rule): void {
+  /** Adds what a stretch asks for; or tells where the torque has another sign than at both ends, and adds nothing yet. */
+  #integrate(
+    segment: Segment,
+    from: number,
+    to: number,
+    { nodes, weights }: Rule,
+    mayCut: boolean,
+  ): number | undefined {
+    const first = this.#before;
+    const last = this.#after;
+    const sign = Math.sign(first.torque + last.torque);
+    let apart: number | undefined;
     const half = (to - from) / 2;
     const middle = (from + to) / 2;
     let squared = 0;
@@ -211,6 +222,7 @@ class Sum {
       this.#look(segment, t);
       const torque = this.#torque;
       const speed = this.#speed;
+      if (torque * sign < 0) apart = t;
       const weight = half * weights[at]!;
       squared += weight * torque * torque;
       work += weight * torque * speed;
@@ -224,15 +236,17 @@ class Sum {
         middleSpeed = speed;
       }
     }
+    if (mayCut) {
+      apart ??= this.#dip(segment, middle, half, middleTorque);
+      if (apart !== undefined) return apart;
+    }
     this.#squared += squared;
     this.#turned += Math.abs(angle);
     if (work > 0) this.#given += work;
     else this.#returned -= work;
-    const first = this.#before;
-    const last = this.#after;
     // An edge of a load, or a jump of the acceleration, may stand at an end: it is looked at from inside, and noted there.
     const inside = 1e-12 * (to - from);
-    if (this.#curved) {
+    if (this.#placed) {
       this.#lookFrom(first, segment, from + inside);
       this.#lookFrom(last, segment, to - inside);
     }
@@ -247,6 +261,20 @@ class Sum {
     note('torque', Math.abs(first.torque), Math.abs(middleTorque), Math.abs(last.torque), innerTorque);
     note('speed', Math.abs(first.speed), Math.abs(middleSpeed), Math.abs(last.speed), innerSpeed);
     note('power', first.torque * first.speed, middleTorque * middleSpeed, last.torque * last.speed, innerPower);
+    return undefined;
+  }
+
+  /** Where the torque changes its sign twice between the points that were met, as the parabola through three of them says. */
+  #dip(segment: Segment, middle: number, half: number, middleTorque: number): number | undefined {
+    const [before, after] = [this.#before.torque, this.#after.torque];
+    const bend = (before + after) / 2 - middleTorque;
+    const slope = (after - before) / 2;
+    if (bend === 0 || Math.abs(slope) >= 2 * Math.abs(bend)) return undefined;
+    const lowest = middleTorque - (slope * slope) / (4 * bend);
+    if (!(lowest * middleTorque < 0)) return undefined;
+    const t = middle - (half * slope) / (2 * bend);
+    this.#look(segment, t);
+    return this.#torque * middleTorque < 0 ? t : undefined;
   }
 
   #meet(segment: Segment, t: number, torque: number, speed: number): void {
@@ -282,9 +310,8 @@ class Sum {
   }
 }
 
-/** What changes its sign: first what `shaftTorque` names, then the speed and the torque themselves. */
-const signOf = ({ signs, torque, speed }: End, at: number): number =>
-  at < signs.length ? signs[at]! : at === signs.length ? speed : torque;
+/** What changes its sign: first what `shaftTorque` names, then the torque itself. */
+const signOf = ({ signs, torque }: End, at: number): number => (at < signs.length ? signs[at]! : torque);
 
 /** Whether a top may lie between: a point inside is over both ends, or the parabola through three turns near by. */
 function mayTop(first: number, middle: number, last: number, inner: number): boolean {
