@@ -2,7 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { demonstration } from '@layshaft/catalogue';
-import { read, resolve } from '@layshaft/core';
+import { choicesFor, read, resolve } from '@layshaft/core';
 import { parseDocument } from 'yaml';
 import { camTable } from '../../packages/core/src/axes/calc/cam-table.ts';
 import { goingOf, type PlainLine, shaftTorque } from '../../packages/core/src/axes/calc/drive-line.ts';
@@ -12,6 +12,7 @@ import { demandOf } from '../../packages/core/src/axes/demand.ts';
 import { exampleMachines } from '../../tests/support/examples.ts';
 import type { Figure } from './figures.ts';
 import { compare, median, three } from './measure.ts';
+import { openAxes } from './open-axes.ts';
 import { inPlainC, type PlainC } from './plain-c.ts';
 
 const large = 'print-line';
@@ -24,6 +25,28 @@ const rounds = 7;
 export function* axisFigures(): Generator<Figure> {
   yield* inPlainC('demand.c', (program) => [...againstC(program)]) ?? [];
   yield demandOfExample();
+  yield choosing();
+}
+
+/** Motor, gear and drive of each of many axes, from the whole catalogue. */
+function choosing(): Figure {
+  const count = 44;
+  const text = openAxes(count);
+  const design = resolve(read(text), [demonstration()]);
+  if (design.problems.length > 0) throw new Error(design.problems[0]!.message);
+  const { subject_s, ratio } = compare(
+    () => design.axes.map(({ name }) => choicesFor(design, name)),
+    () => read(text),
+    { batches: 9, batch_s: 0.1 },
+  );
+  const most_ms = 200;
+  return {
+    what: `choosing motor, gear and drive of ${count} axes from the whole catalogue`,
+    measured: `${three(subject_s * 1e3)} ms`,
+    baseline: 'reading their file',
+    ratio,
+    aim: { text: `under ${most_ms} ms`, kept: subject_s * 1e3 < most_ms },
+  };
 }
 
 /** From what the file says of the axes to their demands. */

@@ -1,109 +1,190 @@
 // One combination of motor, gear and drive held against every limit that the checks ask about.
-import type { Part } from '../reading/parts.ts';
 import { printQuantity } from '../units/print-quantity.ts';
-import type { Axis } from './axis.ts';
-import { type ChoiceMotor, firstStrainsOf, type GearedLoad, strainsOf } from './calc/choosing.ts';
+import { firstStrainsOf, type GearedLoad, linesOf, peaksOf, squaresOf, warmthOf } from './calc/choosing.ts';
+import { type CurrentPiece, longestOverload } from './calc/drive-current.ts';
 import { settledRise } from './calc/heat.ts';
-import { compare, costOf, leftBy, numberIn, numberOf } from './choose-parts.ts';
+import { antiresonance_Hz } from './calc/stiffness.ts';
+import type { OfferedDrive, OfferedGear, OfferedMotor } from './choose-parts.ts';
+import { aThird } from './stiffness-of.ts';
 
 /** The share of the capacity that a check shall leave free, by its name within the axes. */
 export type Reserves = (check: string) => number;
 
 /** Demand for each part of the capacity, by the name of the check. */
-type Shares = readonly (readonly [check: string, share: number])[];
+export type Shares = readonly (readonly [check: string, share: number])[];
 
 export interface Weighing {
-  readonly axis: Axis;
   readonly turned: GearedLoad;
-  readonly motor: Part;
-  /** The motor at the mains and in the surroundings of the machine. */
-  readonly there: ChoiceMotor;
-  readonly most: number;
-  readonly held_Nm: number;
+  /** What the gear is asked for by itself, and the loops by the stiffness that it has. */
   readonly ofGear: Shares;
-  /** Nothing where no drive is open. */
+  readonly motor: OfferedMotor;
+  /** The cheapest first; nothing where no drive is asked about. */
   readonly drives: readonly OfferedDrive[] | undefined;
+  readonly inertiaRatioAtMost: number;
+  readonly held_Nm: number;
   readonly reserve: Reserves;
 }
 
 export type Weighed =
-  | { readonly kind: 'holds'; readonly drive: Part | undefined; readonly tightest: string; readonly margin: number }
-  | { readonly kind: 'lost'; readonly over: number; readonly check: string };
+  | {
+      readonly kind: 'holds';
+      readonly drive: OfferedDrive | undefined;
+      readonly tightest: string;
+      readonly margin: number;
+    }
+  | Lost;
 
-export function weigh(
-  { axis, turned, motor, there, most, held_Nm, ofGear, drives, reserve }: Weighing,
-  whole = false,
-): Weighed {
-  const first = firstStrainsOf(turned, there, most);
-  const brake = numberIn(motor, 'brake');
-  const cheap: Shares = [
+export interface Lost {
+  readonly kind: 'lost';
+  readonly over: number;
+  readonly check: string;
+}
+
+/** What takes longer to find is asked of those alone that what is found at once has let through, unless `whole`. */
+export function weigh(weighing: Weighing, whole = false): Weighed {
+  const { turned, ofGear, motor, drives, inertiaRatioAtMost, held_Nm, reserve } = weighing;
+  const { there, brake_Nm, heating, torqueConstant_Nm_per_A: k } = motor;
+  const first = firstStrainsOf(turned, there, inertiaRatioAtMost);
+  const shares: (readonly [string, number])[] = [
     ['speed', first.speed],
     ['inertia_ratio', first.inertia_ratio],
-    ...(brake === undefined ? [] : [['holding', held_Nm / turned.gear.ratio / brake] as const]),
     ...ofGear,
   ];
-  // Only what this lets through is worth a walk along the cycle, and only what that lets through the time that heat takes.
-  const early = worstOf(cheap, reserve);
-  if (!whole && early.over > tolerance) return { kind: 'lost', ...early };
-  const strains = strainsOf(turned, there);
-  const fixed: Shares = [
-    ['torque_peak', strains.torque_peak],
-    ['torque_at_speed', strains.torque_at_speed],
-    ['torque_rms', strains.torque_rms],
-    ...cheap,
-  ];
-  const worst = worstOf(fixed, reserve);
-  if (worst.over > tolerance) return { kind: 'lost', ...worst };
-  const warm = windingShare(turned, motor, there, axis);
-  const own: Shares = warm === undefined ? fixed : [...fixed, ['winding', warm]];
-  const warmed = warm === undefined ? worst : worstOf(own, reserve);
-  if (warmed.over > tolerance) return { kind: 'lost', ...warmed };
-  const k = numberIn(motor, 'torque_constant');
-  if (drives === undefined || k === undefined) return { kind: 'holds', drive: undefined, ...tightestOf(own, reserve) };
-  const { rms_Nm, peak_Nm } = strains;
-  const sharesOf = ({ current_A, peak_A }: OfferedDrive): Shares => [
-    ['drive_current', rms_Nm / k / current_A],
-    ['drive_peak', peak_Nm / k / peak_A],
-  ];
-  const least = drives.find(
-    ({ current_A, peak_A }) =>
-      rms_Nm / k <= current_A * (1 - reserve('drive_current')) * (1 + tolerance) &&
-      peak_Nm / k <= peak_A * (1 - reserve('drive_peak')) * (1 + tolerance),
-  );
-  if (least !== undefined)
-    return { kind: 'holds', drive: least.part, ...tightestOf([...own, ...sharesOf(least)], reserve) };
-  const largest = drives.at(-1);
-  return largest === undefined
-    ? { kind: 'lost', over: Infinity, check: 'drive_current' }
-    : { kind: 'lost', ...worstOf(sharesOf(largest), reserve) };
+  if (brake_Nm !== undefined) shares.push(['holding', held_Nm / turned.gear.ratio / brake_Nm]);
+  const lost = (): Lost | undefined => {
+    const worst = worstOf(shares, reserve);
+    return worst.over > tolerance ? { kind: 'lost', ...worst } : undefined;
+  };
+  const early = whole ? undefined : lost();
+  if (early !== undefined) return early;
+  const { rms_Nm, torque_rms, warmest } = warmthOf(turned, there);
+  shares.push(['torque_rms', torque_rms]);
+  const warm = whole ? undefined : lost();
+  if (warm !== undefined) return warm;
+  const { peak_Nm, torque_peak, torque_at_speed } = peaksOf(turned, there);
+  shares.push(['torque_peak', torque_peak], ['torque_at_speed', torque_at_speed]);
+  const late = lost();
+  if (late !== undefined) return late;
+  if (heating !== undefined) shares.push(['winding', highestRise(turned, motor, heating) / heating.riseLeft_K]);
+  const hot = lost();
+  if (hot !== undefined) return hot;
+  if (drives === undefined || k === undefined)
+    return { kind: 'holds', drive: undefined, ...tightestOf(shares, reserve) };
+  const currents = { rms_A: rms_Nm / k, peak_A: peak_Nm / k, course: once(() => currentsOf(weighing, warmest, k)) };
+  let nearest: Lost = { kind: 'lost', over: Infinity, check: 'drive_current' };
+  for (const drive of drives) {
+    const own = driveShares(drive, currents, reserve);
+    const worst = worstOf(own, reserve);
+    if (worst.over <= tolerance) return { kind: 'holds', drive, ...tightestOf([...shares, ...own], reserve) };
+    if (worst.over < nearest.over) nearest = { kind: 'lost', ...worst };
+  }
+  return nearest;
 }
 
-/** A drive in the surroundings of the machine. */
-export interface OfferedDrive {
-  readonly part: Part;
-  readonly current_A: number;
+interface Currents {
+  readonly rms_A: number;
   readonly peak_A: number;
+  /** Of the case that warms most. */
+  readonly course: () => readonly CurrentPiece[];
 }
 
-/** The cheapest first. */
-export const drivesOf = (parts: readonly Part[], site: Axis['site']): readonly OfferedDrive[] =>
-  parts
-    .flatMap((part): readonly OfferedDrive[] => {
-      const [current, peak] = [numberIn(part, 'current'), numberIn(part, 'current_peak')];
-      if (current === undefined || peak === undefined) return [];
-      const left = leftBy(part, site);
-      return [{ part, current_A: current * left, peak_A: peak * left }];
-    })
-    .toSorted((one, other) => costOf(one.part) - costOf(other.part) || compare(one.part.name, other.part.name));
+function driveShares(
+  { current_A, peak_A: most_A, peakTime_s }: OfferedDrive,
+  { rms_A, peak_A, course }: Currents,
+  reserve: Reserves,
+): Shares {
+  const shares = [['drive_current', rms_A / current_A] as const, ['drive_peak', peak_A / most_A] as const];
+  // A drive that gives too little for any length of time is not asked how long it gives more.
+  if (peakTime_s === undefined || rms_A >= current_A || worstOf(shares, reserve).over > tolerance) return shares;
+  if (peak_A <= current_A) return [...shares, ['drive_overload', 0]];
+  const limits = { continuous_A: current_A, peak_A: Math.max(most_A, current_A * (1 + 1e-9)) };
+  return [...shares, ['drive_overload', longestOverload(course(), limits) / peakTime_s]];
+}
+
+const currentsOf = ({ turned, motor }: Weighing, warmest: number, k: number): readonly CurrentPiece[] =>
+  linesOf(turned, motor.there, warmest).map(({ lasts_s, start_Nm, end_Nm }) => ({
+    lasts_s,
+    start_A: start_Nm / k,
+    end_A: end_Nm / k,
+  }));
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
+function highestRise(
+  { lasting, gear }: GearedLoad,
+  { there }: OfferedMotor,
+  heating: OfferedMotor['heating'] & object,
+) {
+  const own = there.inertia_kg_m2 + gear.inertia_kg_m2;
+  const { torque_Nm } = heating;
+  const rises = lasting.map(({ phases }) => {
+    const duty = phases.map((phase) => ({
+      lasts_s: phase.lasts_s,
+      torque: Math.sqrt(squaresOf(phase, own) / phase.lasts_s) / torque_Nm,
+    }));
+    return settledRise(heating, duty).highest_K;
+  });
+  return Math.max(...rises);
+}
+
+/** What a gear carries, over all cases. */
+export interface Carried {
+  readonly peak_Nm: number;
+  readonly stop_Nm: number;
+  readonly mean_Nm: number;
+  readonly speed_rad_per_s: number;
+  readonly meanSpeed_rad_per_s: number;
+}
+
+export function gearShares({ limits, gear: { ratio } }: OfferedGear, carried: Carried): Shares {
+  const against = (check: string, demand: number, capacity: number | undefined): Shares =>
+    capacity === undefined ? [] : [[check, demand / capacity]];
+  return [
+    ...against('gear_peak', carried.peak_Nm, limits.torque_peak),
+    ...against('gear_stop', carried.stop_Nm, limits.torque_stop),
+    ...against('gear_mean', carried.mean_Nm, limits.torque),
+    ...against('gear_speed_peak', carried.speed_rad_per_s * ratio, limits.speed_peak),
+    ...against('gear_speed', carried.meanSpeed_rad_per_s * ratio, limits.speed),
+  ];
+}
+
+export interface Springs {
+  readonly wanted_Hz: number;
+  /** Of the train at the shaft that the gear or the motor sits on; infinite where it says none. */
+  readonly train_Nm_per_rad: number;
+  readonly inertia_kg_m2: number;
+}
+
+/** Nothing where neither the train nor the gear says a stiffness. */
+export function bandwidthShare(
+  { wanted_Hz, train_Nm_per_rad, inertia_kg_m2 }: Springs,
+  {
+    gear: { ratio, inertia_kg_m2: own },
+    stiffness_Nm_per_rad: ofGear = Infinity,
+  }: Pick<OfferedGear, 'gear' | 'stiffness_Nm_per_rad'>,
+): Shares {
+  const compliance = 1 / train_Nm_per_rad + 1 / ofGear;
+  if (compliance === 0) return [];
+  const there = antiresonance_Hz(1 / compliance / ratio ** 2, inertia_kg_m2 / ratio ** 2 + own);
+  return [['bandwidth', wanted_Hz / (aThird.value * there)]];
+}
 
 /** 'effective torque 8 % over'. */
-export const whyOf = ({ check, over }: Extract<Weighed, { kind: 'lost' }>): string =>
-  `${words[check] ?? check} ${printQuantity(over, '1', { as: '%', digits: 2 })} over`;
+export const whyOf = ({ check, over }: Lost): string =>
+  over === Infinity
+    ? 'no drive says its currents'
+    : `${words[check] ?? check} ${printQuantity(over, '1', { as: '%', digits: 2 })} over`;
 
 const tolerance = 1e-9;
 
 /** By how much what is asked for exceeds what the reserve leaves, of the check with the most. */
-function worstOf(shares: Shares, reserve: Reserves): { readonly over: number; readonly check: string } {
+export function worstOf(shares: Shares, reserve: Reserves): { readonly over: number; readonly check: string } {
   let [over, name] = [-Infinity, ''];
   for (const [check, share] of shares) {
     const excess = share / (1 - reserve(check)) - 1;
@@ -128,63 +209,13 @@ const words: Readonly<Record<string, string>> = {
   inertia_ratio: 'inertia ratio',
   winding: 'winding',
   holding: 'holding brake',
+  bandwidth: 'bandwidth',
   drive_current: 'drive current',
   drive_peak: 'drive peak current',
+  drive_overload: 'drive overload',
   gear_peak: 'gear, peak torque',
   gear_stop: 'gear, stop',
   gear_mean: 'gear, mean torque',
   gear_speed: 'gear, mean speed',
   gear_speed_peak: 'gear, highest speed',
 };
-
-function windingShare(turned: GearedLoad, motor: Part, there: ChoiceMotor, { site }: Axis): number | undefined {
-  const [rise_K, windingShare, winding_s, frame_s, most_K, torque_Nm] = [
-    'temperature_rise',
-    'rise_in_winding',
-    'time_winding',
-    'time_frame',
-    'winding_at_most',
-    'torque',
-  ].map((key) => numberIn(motor, key));
-  const ambient_K = numberOf(site.ambient);
-  if ([rise_K, windingShare, winding_s, frame_s, most_K, torque_Nm, ambient_K].includes(undefined)) return undefined;
-  const own = there.inertia_kg_m2 + turned.gear.inertia_kg_m2;
-  const { load, torque_Nm: torques, acceleration_rad_per_s2 } = turned;
-  const rises = load.lasting.map(({ phases }) => {
-    const heating = { rise_K: rise_K!, windingShare: windingShare!, winding_s: winding_s!, frame_s: frame_s! };
-    const duty = phases.map(({ from, to, lasts_s }) => {
-      let squares = 0;
-      for (let at = from; at < to; at++) {
-        const torque = torques[at]! + own * acceleration_rad_per_s2[at]!;
-        squares += load.weight_s[at]! * torque * torque;
-      }
-      return { lasts_s, torque: Math.sqrt(squares / lasts_s) / torque_Nm! };
-    });
-    return settledRise(heating, duty).highest_K;
-  });
-  return Math.max(...rises) / Math.max(0, most_K! - ambient_K!);
-}
-
-export function gearShares(
-  gear: Part,
-  duty: {
-    readonly peak: number;
-    readonly stop: number;
-    readonly mean: number;
-    readonly speed: number;
-    readonly meanSpeed: number;
-  },
-): Shares {
-  const ratio = numberIn(gear, 'ratio')!;
-  const against = (check: string, key: string, demand: number): Shares => {
-    const capacity = numberIn(gear, key);
-    return capacity === undefined ? [] : [[check, demand / capacity]];
-  };
-  return [
-    ...against('gear_peak', 'torque_peak', duty.peak),
-    ...against('gear_stop', 'torque_stop', duty.stop),
-    ...against('gear_mean', 'torque', duty.mean),
-    ...against('gear_speed_peak', 'speed_peak', duty.speed * ratio),
-    ...against('gear_speed', 'speed', duty.meanSpeed * ratio),
-  ];
-}

@@ -1,5 +1,5 @@
-// Which motors, gears and drives of a catalogue do for an axis whose motor, gear or drive is open: every combination is
-// weighed as the checks weigh it, those that keep the reserves are ranked by cost, and every other says why it is not among them.
+// Which motors, gears and drives of a catalogue do for an axis that leaves some of them open: every combination is weighed
+// as the checks weigh it, those that keep the reserves are ranked by cost, and every other says why it is not among them.
 import type { Part } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
@@ -7,15 +7,40 @@ import { given, isOpen, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
 import { choiceLoad } from './calc/choice-load.ts';
-import { direct, geared } from './calc/choosing.ts';
+import { direct, type GearedLoad, geared } from './calc/choosing.ts';
 import { gearDuty } from './calc/course.ts';
-import { lifeExponents } from './calc/gear-load.ts';
 import { usualInertiaRatio } from './calc/inertia.ts';
-import { canBeWeighed, compare, costOf, gearOf, hasRatio, motorAt, numberIn, numberOf } from './choose-parts.ts';
-import { drivesOf, gearShares, type Reserves, type Weighing, weigh, whyOf } from './choose-weigh.ts';
+import { wantedBandwidth_Hz } from './calc/stiffness.ts';
+import {
+  compare,
+  driveAt,
+  drivesOf,
+  gearsOfParts,
+  lackingIn,
+  motorAt,
+  motorsOf,
+  numberOf,
+  type OfferedDrive,
+  type OfferedGear,
+  type OfferedMotor,
+} from './choose-parts.ts';
+import {
+  bandwidthShare,
+  type Carried,
+  gearShares,
+  type Reserves,
+  type Shares,
+  type Springs,
+  type Weighing,
+  weigh,
+  whyOf,
+  worstOf,
+} from './choose-weigh.ts';
 import { courseOf } from './course.ts';
-import { type Case, demandOf } from './demand.ts';
+import { type AxisDemand, type Case, demandOf } from './demand.ts';
+import { ratiosApart } from './ratios-apart.ts';
 import type { ElementSection } from './section.ts';
+import { stiffnessAtMotor, timesAsQuick } from './stiffness-of.ts';
 
 /** What is on offer. */
 export interface Offers {
@@ -24,12 +49,14 @@ export interface Offers {
   readonly drives: readonly Part[];
 }
 
-export interface Option {
-  readonly motor: string;
-  /** Nothing where no gear is open. */
+/** Each by its name; nothing for what is not open. */
+interface Combination {
+  readonly motor: string | undefined;
   readonly gear: string | undefined;
-  /** Nothing where no drive is open. */
   readonly drive: string | undefined;
+}
+
+export interface Option extends Combination {
   /** Of all that is chosen. */
   readonly cost: number;
   /** The check that leaves least beyond its reserve, and its margin. */
@@ -39,46 +66,61 @@ export interface Option {
   readonly planned: readonly { readonly path: string; readonly part: string }[];
 }
 
-export interface Loser {
-  readonly motor: string;
-  readonly gear: string | undefined;
+export interface Loser extends Combination {
   readonly why: string;
 }
 
 export interface Choice {
-  /** The cheapest first; of the same cost the one with the most over. */
+  /** What is open, in this order. */
+  readonly open: readonly (keyof Combination)[];
+  /** The cheapest that hold, in order; of the same cost the one with the most over. Each with the cheapest drive that does. */
   readonly options: readonly Option[];
-  /** For each motor that is in no option its nearest try. */
+  /** For each motor that is in no option its nearest try; for each gear or drive where the motor is not open. */
   readonly losers: readonly Loser[];
-  readonly weighed: number;
+  /** How many there are of all that is on offer. */
+  readonly combinations: number;
 }
 
-/** Nothing where nothing is open; missing where the load is not known. */
+/** More than this nobody compares (our judgement). */
+export const usualOptions = 12;
+
+/** `most` of the cheapest. Nothing where nothing is open; missing where the load, or what is not open, is not known. */
 export function choose(
   axis: Axis,
   gravity: Value<Quantity<'m/s²'>>,
   offers: Offers,
   reserve: Reserves,
+  most: number = usualOptions,
 ): Value<Choice> | undefined {
   const open = openIn(axis);
   if (open instanceof Missing) return open;
-  if (!open.motor)
-    return open.gear === undefined
-      ? undefined
-      : missing(`${axis.path}.motor`, 'problem', 'an open motor beside an open gear', 'open');
+  if (!leavesPartsOpen(axis)) return undefined;
+  const motors = open.motor ? motorsOf(offers.motors, axis.site) : ownMotor(axis);
+  if (motors instanceof Missing) return motors;
   const demand = demandOf(loadAlone(axis, open.gear), gravity);
-  return given({ cases: demand.cases, inertia: demand.inertia, held: demand.holding }, (known) =>
-    weighed(
-      axis,
-      {
-        cases: known.cases as readonly Case[],
-        inertia_kg_m2: known.inertia.value,
-        held_Nm: Math.abs((known.held as Quantity | undefined)?.value ?? 0),
-      },
-      { open, offers, reserve },
-    ),
-  );
+  return given({ cases: demand.cases, inertia: demand.inertia, held: demand.holding }, (known) => {
+    const load: LoadOfAxis = {
+      cases: known.cases as readonly Case[],
+      inertia_kg_m2: known.inertia.value,
+      held_Nm: Math.abs((known.held as Quantity | undefined)?.value ?? 0),
+      springs: springsOf(demand, known.inertia.value),
+    };
+    return chosen(axis, load, {
+      open,
+      motors,
+      gears: open.gear === undefined ? undefined : gearsOfParts(offers.gears),
+      drives: open.drive ? drivesOf(offers.drives, axis.site) : ownDrive(axis),
+      reserve,
+      most,
+    });
+  });
 }
+
+/** Whether a motor, a gear or a drive is open. */
+export const leavesPartsOpen = ({ motor, train, drive }: Axis): boolean =>
+  isOpen(motor.part) ||
+  isOpen(drive.part) ||
+  (!(train instanceof Missing) && train.some(({ gear }) => gear !== undefined && isOpen(gear.part)));
 
 interface Open {
   readonly motor: boolean;
@@ -99,6 +141,23 @@ function openIn({ motor, train, drive }: Axis): Value<Open> {
       'gear_60_5',
     );
   return { motor: isOpen(motor.part), gear, drive: isOpen(drive.part) };
+}
+
+/** The motor that stands in the file, where only a gear or a drive is open. */
+function ownMotor({ motor, site, path }: Axis): Value<readonly OfferedMotor[]> {
+  if (motor.absent) return missing(`${path}.motor`, 'absent', 'a motor', 'open');
+  const lacks = lackingIn({ values: motor });
+  if (lacks !== undefined) {
+    const value = motor[lacks];
+    return value instanceof Missing ? value : missing(`${motor.path}.${lacks}`, 'absent', 'a figure', 'open');
+  }
+  return [{ ...motorAt({ values: motor }, site), name: undefined, cost: 0 }];
+}
+
+/** The drive that stands in the file; nothing where it does not say its currents, since then nothing is asked of it. */
+function ownDrive({ drive, site }: Axis): readonly OfferedDrive[] | undefined {
+  const own = driveAt({ values: drive }, site);
+  return own === undefined ? undefined : [{ ...own, name: undefined, cost: 0 }];
 }
 
 /** The axis without rotor and, in the place of an open gear, one that does nothing. */
@@ -124,12 +183,29 @@ const nothingOfAGear = (path: string) => ({
   stiffness: undefined as never,
 });
 
+/** What the gain asks of the stiffness; nothing without a gain. */
+function springsOf({ axis: { gain, name }, line }: AxisDemand, inertia_kg_m2: number): Springs | undefined {
+  const k = numberOf(gain);
+  if (k === undefined) return undefined;
+  const stiffness = line instanceof Missing ? undefined : stiffnessAtMotor(line, name);
+  return {
+    wanted_Hz: wantedBandwidth_Hz(timesAsQuick.value, k),
+    train_Nm_per_rad: stiffness?.value ?? Infinity,
+    inertia_kg_m2,
+  };
+}
+
 // ── weighing ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 interface Asked {
   readonly open: Open;
-  readonly offers: Offers;
+  readonly motors: readonly OfferedMotor[];
+  /** Nothing where none is open. */
+  readonly gears: readonly OfferedGear[] | undefined;
+  /** Nothing where no drive is asked about. */
+  readonly drives: readonly OfferedDrive[] | undefined;
   readonly reserve: Reserves;
+  readonly most: number;
 }
 
 /** At the shaft that the gear or motor sits on. */
@@ -138,9 +214,50 @@ interface LoadOfAxis {
   readonly inertia_kg_m2: number;
   /** What pulls at it at standstill. */
   readonly held_Nm: number;
+  readonly springs: Springs | undefined;
 }
 
-function weighed(axis: Axis, { cases, inertia_kg_m2, held_Nm }: LoadOfAxis, { open, offers, reserve }: Asked): Choice {
+/** Keeps the cheapest of what it is given; of the same cost the one with the most over. */
+class Cheapest {
+  readonly #most: number;
+  #kept: Omit<Option, 'planned'>[] = [];
+  /** What costs more is none of them. */
+  limit = Infinity;
+
+  constructor(most: number) {
+    this.#most = most;
+  }
+
+  add(option: Omit<Option, 'planned'>): void {
+    if (option.cost > this.limit) return;
+    this.#kept.push(option);
+    if (this.#kept.length < 2 * this.#most) return;
+    this.#kept = [...this.ranked()];
+    this.limit = this.#kept.at(-1)!.cost;
+  }
+
+  ranked(): readonly Omit<Option, 'planned'>[] {
+    return this.#kept
+      .toSorted(
+        (one, other) =>
+          one.cost - other.cost ||
+          other.margin - one.margin ||
+          compare(one.motor ?? '', other.motor ?? '') ||
+          compare(one.gear ?? '', other.gear ?? ''),
+      )
+      .slice(0, this.#most);
+  }
+}
+
+interface Tried {
+  readonly name: Combination;
+  readonly motor: OfferedMotor;
+  readonly over: number;
+  readonly weighing: Weighing;
+}
+
+function chosen(axis: Axis, { cases, inertia_kg_m2, held_Nm, springs }: LoadOfAxis, asked: Asked): Choice {
+  const { open, motors, gears, drives, reserve, most } = asked;
   const courses = cases.map((each) => courseOf(each).now);
   const stages = courses[0]!.line.stages.length;
   const stage = open.gear === undefined ? stages - 1 : stages - 2;
@@ -154,77 +271,108 @@ function weighed(axis: Axis, { cases, inertia_kg_m2, held_Nm }: LoadOfAxis, { op
     stage,
     inertia_kg_m2,
   );
-  const gears = open.gear === undefined ? [undefined] : offers.gears.filter(hasRatio);
-  const motors = offers.motors.filter(canBeWeighed);
-  const most = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
-  const duty = (exponent: number) => {
-    const duties = cases.map((each, index) => ({ each, found: gearDuty(courses[index]!, stage, exponent) }));
-    const of = (which: typeof duties, take: (found: (typeof duties)[number]['found']) => number): number =>
-      Math.max(0, ...which.map(({ found }) => take(found)));
-    const stops = duties.filter(({ each }) => each.kind === 'stop');
-    const others = duties.filter(({ each }) => each.kind !== 'stop');
-    const lasting = duties.filter(({ each }) => each.kind === 'cycle');
-    return {
-      peak: of(others, ({ peak_Nm }) => peak_Nm),
-      stop: of(stops, ({ peak_Nm }) => peak_Nm),
-      mean: of(lasting, ({ mean_Nm }) => mean_Nm),
-      speed: of(others, ({ peak_rad_per_s }) => peak_rad_per_s),
-      meanSpeed: of(lasting, ({ mean_rad_per_s }) => mean_rad_per_s),
-    };
+  const carried = new Map<number, Carried>();
+  const carriedWith = (exponent: number): Carried => {
+    const found = carried.get(exponent) ?? carriedBy(cases, courses, stage, exponent);
+    carried.set(exponent, found);
+    return found;
   };
-  const duties = new Map<number, ReturnType<typeof duty>>();
-  const options: Option[] = [];
-  const nearest = new Map<
-    string,
-    { readonly gear: Part | undefined; readonly over: number; readonly again: Weighing }
-  >();
-  const drives = open.drive ? drivesOf(offers.drives, axis.site) : undefined;
-  const there = new Map(motors.map((motor) => [motor, motorAt(motor, axis)]));
-  let count = 0;
-  for (const gear of gears) {
-    const exponent = numberIn(gear, 'torque_exponent') ?? lifeExponents.ball;
-    if (gear !== undefined && !duties.has(exponent)) duties.set(exponent, duty(exponent));
-    const ofGear = gear === undefined ? [] : gearShares(gear, duties.get(exponent)!);
-    const turned = geared(load, gear === undefined ? direct : gearOf(gear));
-    for (const motor of motors) {
-      count++;
-      const weighing = { axis, turned, motor, there: there.get(motor)!, most, held_Nm, ofGear, drives, reserve };
-      const found = weigh(weighing);
-      if (found.kind === 'holds')
-        options.push({
-          motor: motor.name,
-          gear: gear?.name,
-          drive: found.drive?.name,
-          cost: costOf(motor) + costOf(gear) + costOf(found.drive),
-          tightest: found.tightest,
-          margin: found.margin,
-          planned: [
-            { path: `${axis.path}.motor`, part: motor.name },
-            ...(gear === undefined
-              ? []
-              : [{ path: `${(axis.train as readonly ElementSection[])[open.gear!]!.path}.gear`, part: gear.name }]),
-            ...(found.drive === undefined ? [] : [{ path: `${axis.path}.drive`, part: found.drive.name }]),
-          ],
-        });
-      else if ((nearest.get(motor.name)?.over ?? Infinity) > found.over)
-        nearest.set(motor.name, { gear, over: found.over, again: weighing });
-    }
+  const ofLoops = (gear: Parameters<typeof bandwidthShare>[1]): Shares =>
+    springs === undefined ? [] : bandwidthShare(springs, gear);
+  const inertiaRatioAtMost = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
+  // Only where the drive alone is open is each of them a choice by itself.
+  const sets = open.drive && !open.motor && gears === undefined ? drives!.map((drive) => [drive]) : [drives];
+  const turnedBy = new Map<OfferedGear | undefined, GearedLoad>();
+  const best = new Cheapest(most);
+  const nearest = new Map<string, Tried>();
+  const held = new Set<string>();
+  for (const { gear, ofGear, motor, set, least } of combinations()) {
+    const key = motor.name ?? gear?.name ?? set?.[0]?.name ?? '';
+    // It can be none of the cheapest, and that its motor holds somewhere is known.
+    if (held.has(key) && least > best.limit) continue;
+    const turned = turnedBy.get(gear) ?? geared(load, gear?.gear ?? direct);
+    turnedBy.set(gear, turned);
+    const weighing = { turned, ofGear, motor, drives: set, inertiaRatioAtMost, held_Nm, reserve };
+    const found = weigh(weighing);
+    const drive = found.kind === 'holds' ? found.drive : sets.length > 1 ? set?.[0] : undefined;
+    const name = { motor: motor.name, gear: gear?.name, drive: drive?.name };
+    if (found.kind === 'holds') {
+      held.add(key);
+      const cost = motor.cost + (gear?.cost ?? 0) + (drive?.cost ?? 0);
+      best.add({ ...name, cost, tightest: found.tightest, margin: found.margin });
+    } else if ((nearest.get(key)?.over ?? Infinity) >= found.over)
+      nearest.set(key, { name, motor, over: found.over, weighing });
   }
-  const chosen = new Set(options.map(({ motor }) => motor));
   return {
-    options: options.toSorted(
-      (one, other) =>
-        one.cost - other.cost ||
-        other.margin - one.margin ||
-        compare(one.motor, other.motor) ||
-        compare(one.gear ?? '', other.gear ?? ''),
-    ),
-    losers: motors.flatMap(({ name }) => {
-      const loser = nearest.get(name);
-      if (chosen.has(name) || loser === undefined) return [];
-      const found = weigh(loser.again, true);
-      return found.kind === 'holds' ? [] : [{ motor: name, gear: loser.gear?.name, why: whyOf(found) }];
-    }),
-    weighed: count,
+    open: [
+      ...(open.motor ? ['motor' as const] : []),
+      ...(gears === undefined ? [] : ['gear' as const]),
+      ...(open.drive ? ['drive' as const] : []),
+    ],
+    options: best.ranked().map((option) => ({ ...option, planned: plannedOf(option) })),
+    losers: [...nearest].flatMap(([key, tried]) => (held.has(key) ? [] : [loserOf(tried)])),
+    combinations: motors.length * (gears?.length ?? 1) * sets.length,
+  };
+
+  /** The cheapest first, so that dearer ones need not be weighed; `least` is the cost with the cheapest drive. */
+  function combinations() {
+    return gearsToWeigh()
+      .flatMap(({ gear, ofGear }) =>
+        motors.flatMap((motor) =>
+          sets.map((set) => {
+            const least = motor.cost + (gear?.cost ?? 0) + (set?.[0]?.cost ?? 0);
+            return { gear, ofGear, motor, set, least };
+          }),
+        ),
+      )
+      .sort((one, other) => one.least - other.least);
+  }
+
+  /** Those that hold by themselves; where none does, all, so that each can say what it lacks. */
+  function gearsToWeigh(): readonly { readonly gear: OfferedGear | undefined; readonly ofGear: Shares }[] {
+    if (gears === undefined)
+      return [{ gear: undefined, ofGear: ofLoops({ gear: direct, stiffness_Nm_per_rad: undefined }) }];
+    const all = gears.map((gear) => ({
+      gear,
+      ofGear: [...gearShares(gear, carriedWith(gear.torqueExponent)), ...ofLoops(gear)],
+    }));
+    if (!open.motor) return all;
+    const holding = all.filter(({ ofGear }) => worstOf(ofGear, reserve).over <= 0);
+    return holding.length === 0 ? all : holding;
+  }
+
+  function plannedOf({ motor, gear, drive }: Combination): Option['planned'] {
+    const train = axis.train as readonly ElementSection[];
+    return [
+      ...(motor === undefined ? [] : [{ path: `${axis.path}.motor`, part: motor }]),
+      ...(gear === undefined ? [] : [{ path: `${train[open.gear!]!.path}.gear`, part: gear }]),
+      ...(drive === undefined ? [] : [{ path: `${axis.path}.drive`, part: drive }]),
+    ];
+  }
+
+  function loserOf({ name, motor, weighing }: Tried): Loser {
+    const apart = gears === undefined ? undefined : ratiosApart(load, motor.there, inertiaRatioAtMost, reserve);
+    if (open.motor && apart !== undefined) return { ...name, gear: undefined, why: apart };
+    const found = weigh(weighing, true);
+    return { ...name, why: found.kind === 'holds' ? '' : whyOf(found) };
+  }
+}
+
+/** Torques at the output of an open gear, and speeds there. */
+function carriedBy(
+  cases: readonly Case[],
+  courses: readonly Parameters<typeof gearDuty>[0][],
+  stage: number,
+  exponent: number,
+): Carried {
+  const duties = cases.map(({ kind }, index) => ({ kind, found: gearDuty(courses[index]!, stage, exponent) }));
+  const highest = (kinds: readonly Case['kind'][], of: (found: (typeof duties)[number]['found']) => number): number =>
+    Math.max(0, ...duties.flatMap(({ kind, found }) => (kinds.includes(kind) ? [of(found)] : [])));
+  return {
+    peak_Nm: highest(['cycle', 'ramp'], ({ peak_Nm }) => peak_Nm),
+    stop_Nm: highest(['stop'], ({ peak_Nm }) => peak_Nm),
+    mean_Nm: highest(['cycle'], ({ mean_Nm }) => mean_Nm),
+    speed_rad_per_s: highest(['cycle', 'ramp'], ({ peak_rad_per_s }) => peak_rad_per_s),
+    meanSpeed_rad_per_s: highest(['cycle'], ({ mean_rad_per_s }) => mean_rad_per_s),
   };
 }

@@ -1,11 +1,11 @@
 // What `show` tells of an axis: its demand, case by case, phase by phase, its train and the course of its cycle.
 import type { Cell, Input, LaterTable, Table, View } from '../checks/view.ts';
 import type { Value } from '../reading/values.ts';
-import { isOpen, Missing } from '../working/missing.ts';
+import { Missing } from '../working/missing.ts';
 import type { Origin } from '../working/origin.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
 import { losersHead, losersTable, optionsHead, optionsTable } from './choice-tables.ts';
-import type { Choice } from './choose.ts';
+import { type Choice, leavesPartsOpen } from './choose.ts';
 import { curves } from './curves.ts';
 import type { AxisDemand, Case } from './demand.ts';
 import type { Line } from './line.ts';
@@ -154,13 +154,13 @@ const transformNames = { screw: 'lead', wheel: 'diameter', gear: 'ratio' } as co
 
 const sourceOf = (quantity: Quantity): string => (isLeaf(quantity) ? (quantity.by as Origin).kind : 'computed');
 
-/** What the catalogues have for an axis whose motor is open. Both tables are made of one choice. */
+/** What the catalogues have for an axis that leaves parts open. Both tables are made of one choice. */
 function choiceLater({ axis }: AxisDemand, chosen: () => Value<Choice> | undefined): readonly LaterTable[] {
-  if (!isOpen(axis.motor.part)) return [];
+  if (!leavesPartsOpen(axis)) return [];
   let made: Value<Choice> | undefined;
-  const choice = (): Choice => {
+  const choice = (): Value<Choice> => {
     made ??= chosen();
-    return made === undefined || made instanceof Missing ? { options: [], losers: [], weighed: 0 } : made;
+    return made!;
   };
   return [
     { ...optionsHead, make: () => optionsTable(choice()) },

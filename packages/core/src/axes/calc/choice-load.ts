@@ -1,5 +1,5 @@
 // A load sampled for the choice of a motor: every case walked in short steps, at the shaft in front of the open gear.
-import type { ChoiceLoad, LastingLoad, LastingPhase } from './choosing.ts';
+import type { ChoiceLoad, LastingLoad, LastingPhase, LastingStep } from './choosing.ts';
 import { type Course, stepsOf, upTo } from './course.ts';
 import { goingOf, shaftRatio, shaftTorque } from './drive-line.ts';
 import { lasts_s } from './phase-torque.ts';
@@ -21,9 +21,13 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
   for (const { course, lasting: warms, starts, stands } of cases) {
     const line = upTo(course.line, stage);
     const phases: LastingPhase[] = [];
+    const steps: LastingStep[] = [];
     let from = rows.length;
     for (const [index, { motion, from: position, start_s, rising_per_s }] of course.stretches.entries()) {
-      for (const { start, end, inside, going } of stepsOf({ stretches: [course.stretches[index]!], line })) {
+      for (const { start, end, inside, going, from_s, to_s } of stepsOf({
+        stretches: [course.stretches[index]!],
+        line,
+      })) {
         const push = (met: typeof start, weight_s: number): void => {
           rows.push([
             met.load_Nm,
@@ -34,6 +38,7 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
             weight_s,
           ]);
         };
+        steps.push({ start: rows.length, end: rows.length + inside.length + 1, lasts_s: to_s - from_s });
         push(start, 0);
         for (const each of inside) push(each, each.weight_s);
         push(end, 0);
@@ -54,7 +59,7 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
     if (warms) {
       const sum = (of: (index: number) => boolean): number =>
         phases.reduce((all, phase, index) => all + (of(index) ? phase.lasts_s : 0), 0);
-      lasting.push({ phases, lasts_s: sum(() => true), rest_s: sum((index) => stands[index] === true) });
+      lasting.push({ phases, steps, lasts_s: sum(() => true), rest_s: sum((index) => stands[index] === true) });
     }
   }
   const column = (at: number): Float64Array => Float64Array.from(rows, (row) => row[at]!);

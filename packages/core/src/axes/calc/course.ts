@@ -119,10 +119,15 @@ export const torqueSpeedPoints = (course: Course): readonly TorqueAtSpeed[] =>
     })),
   );
 
+/** A stretch in which the torque goes in a straight line. */
+export interface TorqueLine {
+  readonly lasts_s: number;
+  readonly start_Nm: number;
+  readonly end_Nm: number;
+}
+
 /** The torque as straight lines, one behind the other. */
-export const torqueLines = (
-  course: Course,
-): readonly { readonly lasts_s: number; readonly start_Nm: number; readonly end_Nm: number }[] =>
+export const torqueLines = (course: Course): readonly TorqueLine[] =>
   [...stepsOf(course)].map(({ from_s, to_s, start, end }) => ({
     lasts_s: to_s - from_s,
     start_Nm: start.torque_Nm,

@@ -22,22 +22,38 @@ export interface DriveLimits {
  */
 export function longestOverload(pieces: readonly CurrentPiece[], { continuous_A, peak_A }: DriveLimits): number {
   mustBeOverZero({ 'the continuous current': continuous_A, 'the peak current less it': peak_A - continuous_A });
-  const parts = pieces.flatMap((piece) => partsOf(piece, continuous_A));
-  const first = parts.findIndex(({ above }) => !above);
-  if (first === -1) return parts.length === 0 ? 0 : Infinity;
-  let [most, sum] = [0, 0];
-  for (let step = 0; step < parts.length; step++) {
-    const { above, excess } = parts[(first + step) % parts.length]!;
-    sum = above ? sum + excess : 0;
-    most = Math.max(most, sum);
+  // Twice round, since a stretch may go on over the end of the cycle.
+  let [most, sum, rested] = [0, 0, false];
+  for (let at = 0; at < 2 * pieces.length; at++) {
+    const piece = pieces[at % pieces.length]!;
+    mustBePiece(piece);
+    const [from, to] = [Math.abs(piece.start_A), Math.abs(piece.end_A)];
+    if (from <= continuous_A && to <= continuous_A) {
+      sum = 0;
+      rested = true;
+    } else if (from > continuous_A && to > continuous_A && piece.start_A * piece.end_A > 0) {
+      sum += excessOf(piece.lasts_s, from, to, continuous_A);
+    } else
+      for (const { above, excess } of partsOf(piece, continuous_A)) {
+        rested ||= !above;
+        sum = above ? sum + excess : 0;
+        if (sum > most) most = sum;
+      }
+    if (sum > most) most = sum;
   }
+  if (!rested && pieces.length > 0) return Infinity;
   return most / (peak_A ** 2 - continuous_A ** 2);
 }
+
+/** Of the square of a current that goes in a straight line over that of the continuous one, in A²·s. */
+const excessOf = (lasts_s: number, a: number, b: number, continuous_A: number): number =>
+  lasts_s * ((a * a + a * b + b * b) / 3 - continuous_A ** 2);
 
 /** The mean of the current without its sign; NaN for no piece. */
 export function meanCurrentOf(pieces: readonly CurrentPiece[]): number {
   let [charge, span_s] = [0, 0];
   for (const piece of pieces) {
+    mustBePiece(piece);
     for (const [from, to] of cutAt(piece, [0])) charge += (to - from) * Math.abs(currentAt(piece, (from + to) / 2));
     span_s += piece.lasts_s;
   }
@@ -49,8 +65,13 @@ function partsOf(piece: CurrentPiece, continuous_A: number) {
   return cutAt(piece, [-continuous_A, continuous_A]).map(([from, to]) => {
     const [a, b] = [currentAt(piece, from), currentAt(piece, to)];
     const above = Math.abs(currentAt(piece, (from + to) / 2)) > continuous_A;
-    return { above, excess: (to - from) * ((a * a + a * b + b * b) / 3 - continuous_A ** 2) };
+    return { above, excess: excessOf(to - from, a, b, continuous_A) };
   });
+}
+
+function mustBePiece({ lasts_s, start_A, end_A }: CurrentPiece): void {
+  if (!(lasts_s > 0 && lasts_s < Infinity)) throw new RangeError(`a piece that lasts ${lasts_s} s`);
+  if (!Number.isFinite(start_A + end_A)) throw new RangeError(`a current from ${start_A} A to ${end_A} A`);
 }
 
 const currentAt = ({ lasts_s, start_A, end_A }: CurrentPiece, time_s: number): number =>
@@ -58,8 +79,6 @@ const currentAt = ({ lasts_s, start_A, end_A }: CurrentPiece, time_s: number): n
 
 function cutAt(piece: CurrentPiece, currents: readonly number[]): readonly (readonly [from_s: number, to_s: number])[] {
   const { lasts_s, start_A, end_A } = piece;
-  mustBeOverZero({ 'the duration of a piece': lasts_s });
-  if (!Number.isFinite(start_A + end_A)) throw new RangeError(`a current from ${start_A} A to ${end_A} A`);
   const cuts = currents
     .map((current) => ((current - start_A) / (end_A - start_A)) * lasts_s)
     .filter((time_s) => time_s > 0 && time_s < lasts_s)
