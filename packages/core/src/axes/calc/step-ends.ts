@@ -2,7 +2,9 @@
 // load has an edge, however many of them stand between two even cuts.
 import type { PlacedLoad, PlainLine } from './drive-line.ts';
 import { quarterTurns } from './quarter-turns.ts';
+import { rootBetween } from './root.ts';
 import { type Segment, stateOf } from './segment.ts';
+import { turnsOf } from './turns.ts';
 
 /** What of a line decides where pieces are cut: found once for all of them. */
 export interface Cutting {
@@ -20,9 +22,6 @@ export interface Grid {
   readonly bent: number;
   readonly straight: number;
 }
-
-/** A speed below this part of the highest is that of rounding, and turns nothing round (our judgement). */
-const rest = 1e-10;
 
 export function cuttingOf({ stages }: PlainLine): Cutting {
   const loads = stages.flatMap(({ placed, ratio }) => placed.map((load) => ({ load, ratio })));
@@ -49,22 +48,8 @@ function evenly(segment: Segment, { turning }: Cutting, { bent, straight }: Grid
 }
 
 function withTurns(even: readonly number[], segment: Segment): readonly number[] {
-  const speed = (t: number): number => stateOf(segment, t).velocity;
-  let [least, most] = [0, 0];
-  const speeds: number[] = [];
-  for (const t of even) {
-    const here = speed(t);
-    speeds.push(here);
-    if (here < least) least = here;
-    else if (here > most) most = here;
-  }
-  const noise = rest * Math.max(most, -least);
-  if (least >= -noise || most <= noise) return even;
-  return even.flatMap((t, at) => {
-    const [here, next] = [speeds[at]!, speeds[at + 1] ?? 0];
-    const turns = here * next < 0 && Math.abs(here) > noise && Math.abs(next) > noise;
-    return turns ? [t, rootOf(speed, t, even[at + 1]!)] : [t];
-  });
+  const turns = turnsOf(segment);
+  return turns.length === 0 ? even : [...new Set([...even, ...turns])].toSorted((one, other) => one - other);
 }
 
 /** Between two turns the tool goes one way, so that it passes each edge once. */
@@ -79,7 +64,7 @@ function withEdges(
     const [first, last] = [position(start), position(end)];
     return edged.flatMap(({ ratio, load: { edges, times = [] } }) => [
       ...(edges?.(ratio * Math.min(first, last), ratio * Math.max(first, last)) ?? []).map((edge) =>
-        rootOf((t) => ratio * position(t) - edge, start, end),
+        rootBetween((t) => ratio * position(t) - edge, [start, end], [ratio * first - edge, ratio * last - edge]),
       ),
       ...times.map((time_s) => time_s - begun_s),
     ]);
@@ -90,16 +75,4 @@ function withEdges(
     const within = passed(t, next).filter((each) => each > t && each < next);
     return [t, ...new Set(within.toSorted((one, other) => one - other))];
   });
-}
-
-/** By bisection; the end that lies beyond the root, so that what follows does not find it again. */
-function rootOf(of: (t: number) => number, from: number, to: number): number {
-  const before = of(from);
-  let [low, high] = [from, to];
-  for (let step = 0; step < 60 && high > low; step++) {
-    const middle = (low + high) / 2;
-    if (of(middle) * before > 0) low = middle;
-    else high = middle;
-  }
-  return high;
 }
