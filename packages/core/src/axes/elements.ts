@@ -7,6 +7,7 @@ import type { Quantity } from '../working/quantity.ts';
 import { bodyInertia, bodyMass } from './body.ts';
 import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } from './calc/inertia.ts';
 import { gravityForce, slideFriction, webForce } from './calc/load.ts';
+import { flankFriction, slidingScrewDriven, slidingScrewDriving } from './calc/screw-friction.ts';
 import { stiffnessAtScrew, stiffnessOnWheel } from './calc/stiffness.ts';
 import { type Friction, type PlacedElement, type Transform, tailOf } from './line.ts';
 import { inUnit } from './phase-makers.ts';
@@ -108,7 +109,10 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
     }
     case 'screw': {
       const { lead, stiffness: k, ...body } = element.screw!;
-      const screw = transformed('screw', lead, body, bodyInertia(body, body.diameter, path, about), where);
+      const losses = screwLosses(element.screw!, where);
+      const screw = given({ losses }, (known) =>
+        transformed('screw', lead, known.losses, bodyInertia(body, body.diameter, path, about), where),
+      );
       return givingWay(
         screw,
         given({ k, p: lead }, ({ k, p }) =>
@@ -145,6 +149,44 @@ interface Losses {
 
 const noLoss = (path: string): Quantity<'1'> =>
   assumed(path, 1, '1', { source: 'judgement', because: 'no loss unless said', as: '%' });
+
+/** As they are said, or of a thread that slides, from its friction and that of its collar. */
+function screwLosses(screw: NonNullable<ElementSection['screw']>, { path, about }: Where): Value<Losses> {
+  const { lead: p, thread, collar, efficiency, efficiency_back } = screw;
+  if (thread === undefined)
+    return collar === undefined
+      ? { efficiency, efficiency_back }
+      : missing(
+          `${path}.thread`,
+          'absent',
+          'the thread of a screw with a collar',
+          '{ diameter: 27 mm, friction: 0.15 }',
+        );
+  if (efficiency !== undefined || efficiency_back !== undefined)
+    return missing(
+      `${path}.${efficiency === undefined ? 'efficiency_back' : 'efficiency'}`,
+      'problem',
+      'an efficiency or a thread with its friction, not both',
+      'thread: { diameter: 27 mm, friction: 0.15 }',
+    );
+  const asked = {
+    p,
+    d: thread.diameter,
+    μ: thread.friction,
+    β: thread.flank,
+    κ: collar?.friction ?? nothing(`${path}.collar.friction`, '1'),
+    D: collar?.diameter ?? nothing(`${path}.collar.diameter`, 'm'),
+  };
+  return given(asked, ({ p, d, μ: own, β, κ, D }): Value<Losses> => {
+    if (β !== undefined && !(β.value < Math.PI / 2))
+      return missing(`${path}.thread.flank`, 'problem', 'flanks that lean by less than 90°', '15°');
+    const μ = β === undefined ? own : flankFriction({ μ: own, β: β as Quantity<'rad'> }, about);
+    if (μ.value * p.value >= Math.PI * d.value)
+      return missing(`${path}.thread.friction`, 'problem', 'a friction against which the screw can turn', '0.15');
+    const sizes = { p, d, μ, κ, D };
+    return { efficiency: slidingScrewDriving(sizes, about), efficiency_back: slidingScrewDriven(sizes, about) };
+  }) as Value<Losses>;
+}
 
 /** The end of a stage; what turns with its fast side begins the next one. */
 function transformed(

@@ -272,6 +272,19 @@ function intoTurns(kinds: Kinds): Words {
   const diameter = some('m', 0.02, 0.4);
   return fc.oneof(
     element('screw', fields({ lead: some('m', 0.002, 0.05), inertia }, losses)),
+    ...(kinds.losses
+      ? [
+          element(
+            'screw',
+            fields({
+              lead: some('m', 0.002, 0.05),
+              inertia,
+              thread: fields({ diameter: some('m', 0.01, 0.05), friction: between(0.01, 0.2).map(String) }),
+              collar: fields({ diameter: some('m', 0.01, 0.05), friction: between(0.01, 0.2).map(String) }),
+            }),
+          ),
+        ]
+      : []),
     element(
       'belt',
       fields(

@@ -232,6 +232,31 @@ const elements = {
           about: 'How its ends are held over that length.',
         }),
       ),
+      thread: optional(
+        section(
+          {
+            diameter: diameter('Mean diameter of the thread.'),
+            friction: quantity('1', { about: 'Coefficient of friction of its flanks.', least: 0, example: '0.15' }),
+            flank: optional(
+              quantity('rad', {
+                about: 'How far its flanks lean; 0° for a square thread, unless said, 15° for a trapezoidal one.',
+                least: 0,
+                example: '15°',
+              }),
+            ),
+          },
+          { about: 'A thread that slides: both of its efficiencies follow from its friction.' },
+        ),
+      ),
+      collar: optional(
+        section(
+          {
+            diameter: diameter('Mean diameter at which it rubs.'),
+            friction: quantity('1', { about: 'Coefficient of friction.', least: 0, example: '0.12' }),
+          },
+          { about: 'A collar that takes the force of a sliding screw, where no bearing does.' },
+        ),
+      ),
       ...body,
       ...efficiencies,
     },

@@ -145,6 +145,10 @@ function trainTable({ stages }: Line): Table {
         : [
             ...list(transformNames[transform.kind], [transform.by]),
             ...list('efficiency', transform.driving ? [transform.driving] : []),
+            ...list(
+              'efficiency when the load drives',
+              transform.driven === undefined || transform.driven === transform.driving ? [] : [transform.driven],
+            ),
           ]),
     ]),
   };
