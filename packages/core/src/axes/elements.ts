@@ -9,7 +9,8 @@ import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } f
 import { gravityForce, slideFriction, webForce } from './calc/load.ts';
 import { flankFriction, slidingScrewDriven, slidingScrewDriving } from './calc/screw-friction.ts';
 import { stiffnessAtScrew, stiffnessOnWheel } from './calc/stiffness.ts';
-import { type Friction, type PlacedElement, type Transform, tailOf } from './line.ts';
+import { strainAfterDraw, webTension } from './calc/winder.ts';
+import { type Friction, type PlacedElement, type Stage, type Transform, tailOf } from './line.ts';
 import { inUnit } from './phase-makers.ts';
 import { crankLoad, cuttingLoad, eccentricLoad, offCentreLoad, windowLoad } from './placed.ts';
 import type { ElementSection } from './section.ts';
@@ -26,6 +27,7 @@ export interface Brought {
   /** What turns with the shaft behind the transform, and what gives way there. */
   readonly behind?: readonly Quantity<'kg·m²'>[];
   readonly springsBehind?: readonly Quantity<'N·m/rad'>[];
+  readonly told?: Stage['told'];
 }
 
 interface Where {
@@ -45,9 +47,7 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
     case 'slide':
       return slide(element.slide!, where);
     case 'web':
-      return given({ A: element.web!.tension_out, B: element.web!.tension_in }, (known) => ({
-        constants: [webForce(known, about)],
-      }));
+      return web(element.web!, where);
     case 'force':
       return window(element.force!.against, element.force!, where);
     case 'torque':
@@ -140,6 +140,39 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
     default:
       throw new Error(`${path} is read and not built in the train; side ${side}`);
   }
+}
+
+/** The web before the roll by its tension, or by how it is stretched. */
+function web(
+  { tension_in, tension_out: A, draw }: NonNullable<ElementSection['web']>,
+  { path, about }: Where,
+): Value<Brought> {
+  if (draw === undefined) {
+    const B = tension_in ?? missing(`${path}.tension_in`, 'absent', 'a tension, or a draw', '90 N');
+    return given({ A, B }, (known) => ({ constants: [webForce(known, about)] }));
+  }
+  if (tension_in !== undefined)
+    return missing(
+      `${path}.tension_in`,
+      'problem',
+      'a tension or a draw, not both',
+      'draw: { by: 0.3 %, modulus: 3 GPa }',
+    );
+  const { by: δ, modulus: E, width: w, thickness: h } = draw;
+  const ε =
+    draw.strain ??
+    assumed(`${path}.draw.strain`, 0, '1', { source: 'judgement', because: 'none unless said', as: '%' });
+  return given({ A, δ, ε, E, w, h }, ({ A, δ, ε, E, w, h }) => {
+    const strain = strainAfterDraw({ ε, δ }, about);
+    const B = webTension({ ε: strain, E, w, h }, about);
+    return {
+      constants: [webForce({ A, B }, about)],
+      told: [
+        ['strain of the web', strain],
+        ['tension before the roll', B],
+      ],
+    };
+  });
 }
 
 interface Losses {

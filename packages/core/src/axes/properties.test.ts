@@ -172,6 +172,21 @@ const alongTheWay = ({ friction, edges }: Kinds): Words =>
       ),
     ),
     element('web', fields({ tension_in: some('N', 1, 300), tension_out: some('N', 1, 300) })),
+    element(
+      'web',
+      fields({
+        draw: fields(
+          {
+            by: share(0, 3),
+            modulus: some('Pa', 1e7, 3e9),
+            width: some('m', 0.1, 1),
+            thickness: some('m', 1e-5, 1e-4),
+          },
+          { strain: share(0, 2) },
+        ),
+        tension_out: some('N', 1, 300),
+      }),
+    ),
     element('force', fields({ against: someEitherWay('N', 300) })),
     ...(friction
       ? [
@@ -606,6 +621,7 @@ const dimensions: Readonly<Record<string, readonly [mass: number, length: number
   J: [1, 2, -2],
   W: [1, 2, -3],
   N·m: [1, 2, -2],
+  Pa: [1, -1, -2],
   'kg·m²': [1, 2, 0],
   'kg/m³': [1, -3, 0],
   'm/s': [0, 1, -1],

@@ -104,7 +104,21 @@ const elements = {
   ),
   web: section(
     {
-      tension_in: quantity('N', { about: 'Tension of the web before the roll.', least: 0, example: '90 N' }),
+      tension_in: optional(quantity('N', { about: 'Tension of the web before the roll.', least: 0, example: '90 N' })),
+      draw: optional(
+        section(
+          {
+            by: share({ about: 'How much quicker this roll runs than the one before it.', example: '0.3 %' }),
+            strain: optional(
+              share({ about: 'Strain of the web before that roll; none unless said.', example: '0.1 %' }),
+            ),
+            modulus: quantity('Pa', { about: 'Modulus of elasticity of the web.', above: 0, example: '3 GPa' }),
+            width: quantity('m', { about: 'Width of the web.', above: 0, example: '400 mm' }),
+            thickness: quantity('m', { about: 'Thickness of the web.', above: 0, example: '50 µm' }),
+          },
+          { about: 'What stretches the web before the roll, instead of its tension.' },
+        ),
+      ),
       tension_out: quantity('N', { about: 'Tension of the web after the roll.', least: 0, example: '120 N' }),
     },
     { about: 'A web that a roll pulls.' },

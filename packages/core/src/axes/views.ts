@@ -4,12 +4,14 @@ import type { Value } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import type { Origin } from '../working/origin.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
+import type { Axis } from './axis.ts';
 import { losersHead, losersTable, optionsHead, optionsTable } from './choice-tables.ts';
 import { type Choice, leavesPartsOpen } from './choose.ts';
 import { curves } from './curves.ts';
 import type { AxisDemand, Case } from './demand.ts';
 import type { Line } from './line.ts';
 import { traceOf } from './trace.ts';
+import { fullRollOf } from './winder.ts';
 
 /** `chosen` makes the choice of parts for an axis that leaves one open; nothing where none is. */
 export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undefined): View {
@@ -23,6 +25,7 @@ export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undef
     pictures: [curves(demand)],
     tables: [
       demandTable(demand),
+      ...rollTables(axis),
       ...(known.length === 0 ? [] : [casesTable(known), phasesTable(known[0]!)]),
       ...(demand.line instanceof Missing ? [] : [trainTable(demand.line)]),
     ],
@@ -79,6 +82,24 @@ function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): 
   };
 }
 
+/** How much web a winder takes, and for how long. */
+function rollTables(axis: Axis): readonly Table[] {
+  const roll = fullRollOf(axis);
+  if (roll === undefined) return [];
+  return [
+    {
+      name: 'roll',
+      title: 'The full roll',
+      columns: ['what', 'value'],
+      rows: [
+        ['length of web', roll.length],
+        ['turns of web', roll.turns],
+        ['time for it at the speed of the line', roll.time],
+      ],
+    },
+  ];
+}
+
 const limit = (value: Value<Quantity>, absent: boolean): readonly [Cell] => [absent ? 'open' : value];
 
 function casesTable(cases: readonly Case[]): Table {
@@ -124,8 +145,9 @@ function trainTable({ stages }: Line): Table {
     name: 'train',
     title: 'The train, from the tool to the motor shaft',
     columns: ['what', 'value', 'from'],
-    rows: stages.flatMap(({ name, inertias, constants, frictions, transform }) => [
+    rows: stages.flatMap(({ name, inertias, constants, frictions, transform, told }) => [
       [name, '', ''],
+      ...told.flatMap(([what, value]) => list(what, [value])),
       ...list('mass or inertia', inertias),
       ...list('constant load', constants),
       ...list(
