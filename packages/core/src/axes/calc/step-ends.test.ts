@@ -57,7 +57,8 @@ describe('where a piece is cut', () => {
           const ends = stepEnds(piece, cuttingOf(lineWith([load], 3)), { ...grid, from });
           const due = load.edges!(3 * from, 3 * (from + 2 * speed)).map((edge) => (edge / 3 - from) / speed);
           expect(ends.length).toBe(due.length + 2);
-          for (const [at, t] of due.entries()) expect(Math.abs(ends[at + 1]! - t)).toBeLessThan(1e-12 * (10 / speed));
+          const off = due.reduce((most, t, at) => Math.max(most, Math.abs(ends[at + 1]! - t)), 0);
+          expect(off).toBeLessThan(1e-12 * (10 / speed));
         },
       ),
       { seed: 8, numRuns: 300 },
