@@ -39,6 +39,8 @@ export interface Stretch {
 
 /** Even steps in a quarter turn: between these a peak is looked for, and a sign that changes. */
 const samples = 4;
+/** On a piece of degree 3, as a cam has thousands, torque and speed are parabolas, and its power has three tops at most. */
+const samplesOfCubic = 2;
 /** A stretch that was cut so often is integrated as it stands: what its signs hide then lasts 1/4000 of it. */
 const deepest = 12;
 /** So much beside the largest of a torque is what rounding leaves of none, at a root above all. */
@@ -145,7 +147,10 @@ class Sum {
   add(segment: Segment): void {
     const { from, start_s, motion, rising_per_s } = this.#stretch;
     const begun_s = start_s + segment.start_s - motion[0]!.start_s;
-    const ends = stepEnds(segment, this.#cutting, { from, begun_s, bent: samples, straight: 1 });
+    const { polynomial, sine } = segment;
+    const isCubic = sine === undefined && polynomial.length <= 4 && this.#cutting.turning === 0;
+    const bent = isCubic ? samplesOfCubic : samples;
+    const ends = stepEnds(segment, this.#cutting, { from, begun_s, bent, straight: 1 });
     const rule = this.#ruleFor(segment);
     for (let at = 1; at < ends.length; at++) {
       const [before, after] = [ends[at - 1]!, ends[at]!];
