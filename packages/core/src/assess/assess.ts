@@ -2,8 +2,9 @@
 //
 //   1 axes       motion, train, what both demand at the motor shaft
 //   2 networks   ways, exchanges, the cycle and its parts
-//   3 findings   every check asked of every subject
-//   4 order      tightest first
+//   3 timing     tasks, chains and updates, on what axes and networks hand over
+//   4 findings   every check asked of every subject
+//   5 order      tightest first
 
 import type { Bus } from '../axes/axis.ts';
 import { type BusDemand, busDemand } from '../axes/buses.ts';
@@ -17,8 +18,11 @@ import { requires } from '../machine/checks/requires.ts';
 import type { Design } from '../machine/resolve.ts';
 import { networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
+import { timingChecks } from '../timing/checks/all.ts';
+import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
+import { serviceOf } from './hand-over.ts';
 
 export interface Assessment {
   readonly design: Design;
@@ -28,6 +32,7 @@ export interface Assessment {
   readonly buses: readonly BusDemand[];
   readonly stops: readonly StopDemand[];
   readonly networks: readonly Planned[];
+  readonly timing: Timing;
   /** Tightest first. */
   readonly findings: readonly Finding[];
 }
@@ -50,6 +55,11 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
+  const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
+    services: networks.map(serviceOf),
+    axes: design.machine.axes.length,
+  });
+
   const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
   const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
     checks.filter(({ id }) => wanted.check(id)).flatMap((check) => check.ask(subjects, reserves[check.id]));
@@ -59,6 +69,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(busChecks, buses),
     ...ask(stopChecks, stops),
     ...ask(networkChecks, networks),
+    ...ask(timingChecks, timing),
   ];
 
   const needs = design.parts.filter(
@@ -69,7 +80,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, counted, buses, stops, networks, findings: ranked([...findings, ...required]) };
+  return { design, axes, counted, buses, stops, networks, timing, findings: ranked([...findings, ...required]) };
 }
 
 interface Wanted {
@@ -87,7 +98,8 @@ function aboutOf(address: string, buses: readonly Bus[]): Wanted {
   const domain = check.split('.')[0];
   const bus = busChecks.some(({ id }) => id === check) ? buses.find(({ name }) => name === subject) : undefined;
   return {
-    domain: (name) => name === domain,
+    // Tasks, chains and updates go with the networks.
+    domain: (name) => name === domain || (domain === 'timing' && name === 'networks'),
     check: (id) => id === check,
     axis: (name) =>
       bus === undefined

@@ -4,6 +4,7 @@ import { axesGist } from '../axes/views.ts';
 import { type Verdict, verdicts } from '../checks/margin.ts';
 import type { Cell, View } from '../checks/view.ts';
 import { networkGist } from '../networks/views.ts';
+import { hasTiming, timingGist } from '../timing/views.ts';
 import type { Assessment } from './assess.ts';
 import { show } from './show.ts';
 
@@ -20,7 +21,7 @@ export interface Chapter {
 
 /** In the order of the argument; a domain that the file does not have has no chapter. */
 export function chapters(assessment: Assessment): readonly Chapter[] {
-  const { axes, networks, findings } = assessment;
+  const { axes, networks, timing, findings } = assessment;
   const counted = (domain: string): Record<Verdict, number> => {
     const own = findings.filter(({ check }) => check.startsWith(`${domain}.`));
     return Object.fromEntries(
@@ -50,5 +51,16 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
             views: show(assessment, 'networks'),
           },
         ]),
+    ...(hasTiming(timing)
+      ? [
+          {
+            domain: 'timing',
+            title: 'Timing',
+            gist: timingGist(timing),
+            verdicts: counted('timing'),
+            views: show(assessment, 'timing'),
+          },
+        ]
+      : []),
   ];
 }

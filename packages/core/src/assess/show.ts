@@ -8,6 +8,9 @@ import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
+import { taskView } from '../timing/task-view.ts';
+import { tasksOf } from '../timing/tasks.ts';
+import { hasTiming, timingAddress, timingView } from '../timing/views.ts';
 import { allFormulas, allMethods } from '../working/formula.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
@@ -26,6 +29,7 @@ export function show(assessment: Assessment, address: string): readonly View[] {
     ...axes.map((demand) => axisView(demand, () => choicesFor(assessment.design, demand.axis.name))),
     ...buses.map(busView),
     ...networkViews(assessment, address),
+    ...timingViews(assessment, address),
   ];
 }
 
@@ -49,6 +53,23 @@ function networkViews(assessment: Assessment, address: string): readonly View[] 
   });
 }
 
+function timingViews({ timing }: Assessment, address: string): readonly View[] {
+  const whole = address === timingAddress && hasTiming(timing) ? [timingView(timing)] : [];
+  const all = address === timingAddress;
+  const tasks = timing.cores.flatMap((core) =>
+    core.tasks.flatMap((task) =>
+      task.section !== undefined && (all || address === 'tasks' || address === task.path) ? [taskView(core, task)] : [],
+    ),
+  );
+  return [...whole, ...tasks];
+}
+
+/** Every address at which something of time is shown. */
+const timingAddresses = ({ timing }: Assessment): readonly string[] => [
+  ...(hasTiming(timing) ? [timingAddress] : []),
+  ...tasksOf(timing.cores).map(({ path }) => path),
+];
+
 /** Those that are counted, and those that stop. */
 const mastersShown = ({ design, counted, stops }: Assessment): readonly Master[] =>
   design.masters.filter(
@@ -66,6 +87,7 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),
     ...network.runs.map(({ path }) => path),
   ]),
+  ...timingAddresses(assessment),
 ];
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
@@ -107,7 +129,14 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
       const run = runs.find((each) => each.name === next);
       return [...device, ...(run === undefined ? [] : [run.path]), path];
     }),
+    ...timingMayHold(assessment, formula, names),
   ];
+}
+
+/** A number of time is about a task, a core or a chain; the whole has them all. */
+function timingMayHold(assessment: Assessment, formula: string, names: (name: string) => boolean): readonly string[] {
+  const own = tasksOf(assessment.timing.cores).flatMap(({ name, path }) => (names(name) ? [path] : []));
+  return formula.startsWith('timing.') && hasTiming(assessment.timing) ? [...own, timingAddress] : own;
 }
 
 function surroundings({ design, findings }: Assessment, { network }: Planned): Surroundings {

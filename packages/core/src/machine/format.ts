@@ -4,7 +4,7 @@ import { axisKinds, driveFigures } from '../axes/parts.ts';
 import { axisFields, busesField, mastersField } from '../axes/section.ts';
 import {
   controllerFields,
-  controllerKind,
+  controllerKind as controllerOfNetworks,
   driveKind as driveAsStation,
   networkKinds,
   stationUse,
@@ -14,6 +14,8 @@ import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
 import { partKind, partUse } from '../reading/parts.ts';
 import { anything, name, quantity, share, text, version } from '../reading/values.ts';
+import { controllerTaskFields } from '../timing/parts.ts';
+import { chainsField, memoryField, pointsField, tasksField } from '../timing/section.ts';
 import { reserveChecks } from './reserves.ts';
 import { settingsField } from './settings.ts';
 
@@ -27,7 +29,19 @@ const driveKind = partKind(
   { about: driveAsStation.about },
 );
 
-export const partKinds = [driveKind, ...networkKinds, ...axisKinds];
+/** To its networks and to its tasks. */
+const controllerKind = partKind(
+  controllerOfNetworks.kind,
+  { ...controllerOfNetworks.fields, ...controllerTaskFields },
+  { about: controllerOfNetworks.about },
+);
+
+export const partKinds = [
+  driveKind,
+  controllerKind,
+  ...networkKinds.filter(({ kind }) => kind !== controllerKind.kind),
+  ...axisKinds,
+];
 
 export const format = {
   layshaft: version(fileVersion),
@@ -98,8 +112,16 @@ export const format = {
     },
   ),
   buses: busesField,
-  controller: partUse([controllerKind], controllerFields, { about: 'The motion controller.', example: 'controller_m' }),
+  controller: partUse(
+    [controllerKind],
+    { ...controllerFields, ...controllerTaskFields },
+    { about: 'The motion controller.', example: 'controller_m' },
+  ),
   networks: networksField,
+  tasks: tasksField,
+  chains: chainsField,
+  points: pointsField,
+  memory: memoryField,
   set: settingsField,
   planned: anything({
     about: 'What the planner chose for values that are open, by path. Remove a line to let it choose again.',

@@ -20,6 +20,7 @@ import { inOrder, type Problem } from '../problems/problem.ts';
 import type { Part, PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
+import { resolveTiming, type TimingDesign } from '../timing/resolve.ts';
 import { assumed } from '../working/assumed.ts';
 import { missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
@@ -35,6 +36,7 @@ export interface Design {
   readonly axes: readonly Axis[];
   readonly masters: readonly Master[];
   readonly buses: readonly Bus[];
+  readonly timing: TimingDesign;
   readonly gravity: Value<Quantity<'m/s²'>>;
   readonly site: Site;
   /** What the catalogues offer instead of what the machine has. */
@@ -78,6 +80,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     axes,
     masters,
     buses: resolveBuses(machine.buses, axes, partOf),
+    timing: resolveTiming(machine, machine.controller, find),
     gravity: machine.machine.gravity ?? standardGravity,
     site,
     alternatives: alternativesAmong(offered),

@@ -1,6 +1,7 @@
 // Every check of every domain, in the order of the argument.
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
 import { networkChecks } from '../../networks/checks/all.ts';
+import { timingChecks } from '../../timing/checks/all.ts';
 import { requires } from './requires.ts';
 
 export const allChecks = [
@@ -9,5 +10,6 @@ export const allChecks = [
   ...busChecks,
   ...stopChecks,
   ...networkChecks,
+  ...timingChecks,
   requires,
 ] as const;
