@@ -18,6 +18,8 @@ export interface GearOfTrain {
   readonly section: NonNullable<ElementSection['gear']>;
   /** `axis.3_gear`. */
   readonly about: string;
+  /** Its place in the train. */
+  readonly index: number;
   readonly carried: Value<Carried>;
 }
 
@@ -38,11 +40,11 @@ export function gearsOf(demand: AxisDemand): readonly GearOfTrain[] {
   return axis.train.flatMap(({ gear }, index) => {
     if (gear === undefined || limits.every((key) => isUnsaid(gear[key]))) return [];
     const about = `${axis.name}.${index + 1}_gear`;
-    return [{ demand, section: gear, about, carried: carriedBy(demand, gear, about) }];
+    return [{ demand, section: gear, about, index, carried: carriedBy(demand, gear, about) }];
   });
 }
 
-const limits = ['torque', 'torque_peak', 'torque_stop', 'speed', 'speed_peak'] as const;
+const limits = ['torque', 'torque_peak', 'torque_stop', 'speed', 'speed_peak', 'radial_load'] as const;
 
 function carriedBy(
   { cases, line }: AxisDemand,

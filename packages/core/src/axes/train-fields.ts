@@ -298,6 +298,13 @@ const elements = {
       ...gearFields,
       ...gearLimits,
       efficiency_back,
+      radial_force: optional(
+        quantity('N', {
+          about: 'Force across its output shaft; 0 N where what it turns has bearings of its own.',
+          least: 0,
+          example: '800 N',
+        }),
+      ),
     },
     { about: 'A gear.', example: 'gear_60' },
   ),

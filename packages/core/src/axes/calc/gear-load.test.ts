@@ -2,7 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { lifeExponents, meanGearTorque, meanInputSpeed, meanRadialLoad } from './gear-load.ts';
+import {
+  acrossForPull,
+  lifeExponents,
+  meanGearTorque,
+  meanInputSpeed,
+  meanRadialLoad,
+  pullAcross,
+} from './gear-load.ts';
 
 const about = 'test';
 const random = seeded(21);
@@ -66,5 +73,19 @@ describe('a cycle of a gear', () => {
   it('without a turn gives no number', () => {
     expect(torque([{ load: 5, speed: 0, hundredths: 3 }], 3)).toBeNaN();
     expect(torque([], 3)).toBeNaN();
+  });
+});
+
+describe('a wheel on a shaft', () => {
+  it('a pull across a shaft is the sum of what meets at its wheel', () => {
+    const [torque_Nm, diameter_m] = [36, 0.09];
+    const pull = torque_Nm / (diameter_m / 2);
+    const across = (of: keyof typeof acrossForPull): number =>
+      pullAcross({ s: q(acrossForPull[of].share, '1'), T: q(torque_Nm, 'N·m'), D: q(diameter_m, 'm') }, about).value;
+    // Of two strands the loose one keeps a quarter of the pull that the other has more.
+    expect(across('belt')).toBeCloseTo(pull / 4 + (pull + pull / 4), 9);
+    // Teeth push along their normal: tangentially the pull, and towards the shaft its part by the pressure angle.
+    expect(across('rack')).toBeCloseTo(Math.hypot(pull, pull * Math.tan((20 * Math.PI) / 180)), 9);
+    expect(across('drum')).toBeCloseTo(pull, 12);
   });
 });

@@ -60,3 +60,23 @@ export const meanInputSpeed = formula({
   of: (i: number, n: readonly number[], t: readonly number[]) =>
     (i * sumOver(t, (each, at) => n[at]! * each)) / sumOver(t, (each) => each),
 });
+
+/** A force across the shaft for each part of the pull at the circumference: common practice, from memory. */
+export const acrossForPull = {
+  belt: { share: 1.5, because: 'a belt under tension at rest, from memory' },
+  rack: { share: 1 / Math.cos(Math.PI / 9), because: 'teeth with a pressure angle of 20°, from memory' },
+  drum: { share: 1, because: 'a rope pulls with what it carries' },
+} as const;
+
+export const pullAcross = formula({
+  id: 'axes.gear.pull_across',
+  title: 'force across a shaft by the pull at its wheel',
+  text: '2*s*T/D',
+  gives: 'N',
+  symbols: { s: '1', T: 'N·m', D: 'm' },
+  means: { s: 'force across for each part of the pull', T: 'torque at the shaft', D: 'diameter of the wheel' },
+  try: { s: [1, 2], T: [0.1, 300], D: [0.02, 0.5] },
+  source: 'common-practice',
+  proof: 'a pull across a shaft is the sum of what meets at its wheel',
+  of: (s: number, T: number, D: number) => (2 * s * T) / D,
+});
