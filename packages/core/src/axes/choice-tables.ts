@@ -1,49 +1,44 @@
 // A choice of parts as tables: what holds, and why the rest does not.
-import { lackSentence } from '../checks/finding.ts';
 import type { Cell, Table } from '../checks/view.ts';
-import type { Value } from '../reading/values.ts';
 import { printQuantity } from '../units/print-quantity.ts';
-import { Missing } from '../working/missing.ts';
 import type { Choice } from './choose.ts';
 
-export const optionsHead = { name: 'choices', title: 'The cheapest parts that hold every reserve' } as const;
+export const optionsHead = { name: 'choices', title: 'Parts that hold every reserve, the cheapest first' } as const;
 export const losersHead = { name: 'left_out', title: 'Parts that do not, and what the nearest try lacks' } as const;
 
-export function optionsTable(choice: Value<Choice>): Table {
-  if (choice instanceof Missing) return notYet(optionsHead, choice);
-  const { open, options: shown, combinations } = choice;
+export function optionsTable({ options, weighed, untold }: Choice): Table {
+  const shown = options.slice(0, mostOptions);
   return {
     ...optionsHead,
-    note: `of ${combinations} combinations`,
-    columns: [...open, 'cost', 'tightest', 'margin'],
-    rows: shown.map((option): readonly Cell[] => [
-      ...open.map((kind) => option[kind] ?? any),
-      printQuantity(option.cost, 'cost'),
-      option.tightest,
-      printQuantity(option.margin, '1', { as: '%', digits: 3 }),
+    note: `${weighed} combinations weighed, ${options.length} hold${options.length > mostOptions ? `; the first ${mostOptions}` : ''}${untold.length > 0 ? `; not weighed, because the file does not tell it: ${untold.join(', ')}` : ''}`,
+    columns: ['motor', 'gear', 'drive', 'cost', 'tightest', 'margin'],
+    rows: shown.map(({ motor, gear, drive, cost, tightest, margin }): readonly Cell[] => [
+      motor ?? asItIs,
+      gear ?? asItIs,
+      drive ?? asItIs,
+      printQuantity(cost, 'cost'),
+      tightest,
+      printQuantity(margin, '1', { as: '%', digits: 3 }),
     ]),
     takes: shown.map(({ planned }) => planned.map(({ path, part }) => ({ path: `planned.${path}`, value: part }))),
   };
 }
 
-/** A drive is named where no other part is open: with others it is the cheapest that does. */
-export function losersTable(choice: Value<Choice>): Table {
-  if (choice instanceof Missing) return notYet(losersHead, choice);
-  const { open, losers } = choice;
-  const named = open.filter((kind) => kind !== 'drive' || open.length === 1);
+export function losersTable({ losers }: Choice): Table {
+  const drives = losers.some(({ drive }) => drive !== undefined);
   return {
     ...losersHead,
-    columns: [...named, 'why'],
-    rows: losers.map((loser): readonly Cell[] => [...named.map((kind) => loser[kind] ?? any), loser.why]),
+    columns: ['motor', 'gear', ...(drives ? ['drive'] : []), 'why'],
+    rows: losers.map(({ motor, gear, drive, why }): readonly Cell[] => [
+      motor ?? asItIs,
+      gear ?? asItIs,
+      ...(drives ? [drive ?? asItIs] : []),
+      why,
+    ]),
   };
 }
 
-const notYet = (head: typeof optionsHead | typeof losersHead, { lacks }: Missing): Table => ({
-  ...head,
-  note: `nothing can be chosen yet: ${lackSentence(lacks)}`,
-  columns: [],
-  rows: [],
-});
+const asItIs = 'as it is';
 
-/** Whichever it is. */
-const any = 'any';
+/** More than this nobody compares (our judgement). */
+const mostOptions = 12;

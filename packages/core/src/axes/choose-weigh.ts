@@ -1,221 +1,231 @@
 // One combination of motor, gear and drive held against every limit that the checks ask about.
-import { printQuantity } from '../units/print-quantity.ts';
-import { firstStrainsOf, type GearedLoad, linesOf, peaksOf, squaresOf, warmthOf } from './calc/choosing.ts';
-import { type CurrentPiece, longestOverload } from './calc/drive-current.ts';
-import { settledRise } from './calc/heat.ts';
-import { antiresonance_Hz } from './calc/stiffness.ts';
-import type { OfferedDrive, OfferedGear, OfferedMotor } from './choose-parts.ts';
-import { aThird } from './stiffness-of.ts';
+import type { Axis } from './axis.ts';
+import {
+  type CaseLoad,
+  type ChoiceGear,
+  type ChoiceMotor,
+  type carriedOf,
+  type Driven,
+  drivenBy,
+  type LossyLoad,
+  overloadOf_s,
+  peakOf_Nm,
+  squareOf,
+  strainAtSpeed,
+  warmestOf,
+} from './calc/choosing.ts';
+import { settledRiser } from './calc/heat.ts';
+import { continuousAt, peakAt } from './calc/motor-area.ts';
+import { compare, costOf, leftBy, motorAt, numberIn, numberOf, type Offered } from './choose-parts.ts';
 
-/** The share of the capacity that a check shall leave free, by its name within the axes. */
-export type Reserves = (check: string) => number;
+const checks = [
+  'torque_peak',
+  'torque_at_speed',
+  'torque_rms',
+  'speed',
+  'inertia_ratio',
+  'holding',
+  'bandwidth',
+  'gear_peak',
+  'gear_stop',
+  'gear_mean',
+  'gear_speed_peak',
+  'gear_speed',
+  'gear_radial',
+  'winding',
+  'drive_current',
+  'drive_peak',
+  'drive_overload',
+] as const;
+/** By its name within the axes. */
+export type CheckName = (typeof checks)[number];
 
-/** Demand for each part of the capacity, by the name of the check. */
-export type Shares = readonly (readonly [check: string, share: number])[];
+/** The share of the capacity that a check shall leave free. */
+export type Reserves = (check: CheckName) => number;
+
+/** Demand for each part of the capacity. */
+export type Shares = readonly (readonly [check: CheckName, share: number])[];
+
+/** A motor at the mains and in the surroundings of the machine. */
+export interface MotorTried {
+  readonly part: Offered;
+  readonly there: ChoiceMotor;
+  readonly brake_Nm: number | undefined;
+  readonly constant_Nm_per_A: number | undefined;
+  /** The share of what its winding may warm up that it does in a case; nothing where it does not say. */
+  readonly warmth: ((driven: Driven, squares: LossyLoad['lasting'][number]) => number) | undefined;
+}
+
+/** A gear before its load. */
+export interface GearTried {
+  readonly part: Offered | undefined;
+  readonly gear: ChoiceGear;
+  readonly behind: LossyLoad;
+  /** What no motor changes. */
+  readonly shares: Shares;
+}
+
+/** A drive in the surroundings of the machine. */
+export interface DriveTried {
+  readonly part: Offered;
+  readonly current_A: number;
+  readonly peak_A: number;
+  readonly peakTime_s: number | undefined;
+}
 
 export interface Weighing {
-  readonly turned: GearedLoad;
-  /** What the gear is asked for by itself, and the loops by the stiffness that it has. */
-  readonly ofGear: Shares;
-  readonly motor: OfferedMotor;
-  /** The cheapest first; nothing where no drive is asked about. */
-  readonly drives: readonly OfferedDrive[] | undefined;
-  readonly inertiaRatioAtMost: number;
-  readonly held_Nm: number;
-  readonly reserve: Reserves;
+  readonly gear: GearTried;
+  readonly motor: MotorTried;
+  /** The cheapest first; nothing where drives are not asked about. */
+  readonly drives: readonly DriveTried[] | undefined;
 }
 
 export type Weighed =
   | {
       readonly kind: 'holds';
-      readonly drive: OfferedDrive | undefined;
-      readonly tightest: string;
+      readonly drive: DriveTried | undefined;
+      readonly tightest: CheckName;
       readonly margin: number;
     }
-  | Lost;
-
-export interface Lost {
-  readonly kind: 'lost';
-  readonly over: number;
-  readonly check: string;
-}
-
-/** What takes longer to find is asked of those alone that what is found at once has let through, unless `whole`. */
-export function weigh(weighing: Weighing, whole = false): Weighed {
-  const { turned, ofGear, motor, drives, inertiaRatioAtMost, held_Nm, reserve } = weighing;
-  const { there, brake_Nm, heating, torqueConstant_Nm_per_A: k } = motor;
-  const first = firstStrainsOf(turned, there, inertiaRatioAtMost);
-  const shares: (readonly [string, number])[] = [
-    ['speed', first.speed],
-    ['inertia_ratio', first.inertia_ratio],
-    ...ofGear,
-  ];
-  if (brake_Nm !== undefined) shares.push(['holding', held_Nm / turned.gear.ratio / brake_Nm]);
-  const lost = (): Lost | undefined => {
-    const worst = worstOf(shares, reserve);
-    return worst.over > tolerance ? { kind: 'lost', ...worst } : undefined;
-  };
-  const early = whole ? undefined : lost();
-  if (early !== undefined) return early;
-  const { rms_Nm, torque_rms, warmest } = warmthOf(turned, there);
-  shares.push(['torque_rms', torque_rms]);
-  const warm = whole ? undefined : lost();
-  if (warm !== undefined) return warm;
-  const { peak_Nm, torque_peak, torque_at_speed } = peaksOf(turned, there);
-  shares.push(['torque_peak', torque_peak], ['torque_at_speed', torque_at_speed]);
-  const late = lost();
-  if (late !== undefined) return late;
-  if (heating !== undefined) shares.push(['winding', highestRise(turned, motor, heating) / heating.riseLeft_K]);
-  const hot = lost();
-  if (hot !== undefined) return hot;
-  if (drives === undefined || k === undefined)
-    return { kind: 'holds', drive: undefined, ...tightestOf(shares, reserve) };
-  const currents = { rms_A: rms_Nm / k, peak_A: peak_Nm / k, course: once(() => currentsOf(weighing, warmest, k)) };
-  let nearest: Lost = { kind: 'lost', over: Infinity, check: 'drive_current' };
-  for (const drive of drives) {
-    const own = driveShares(drive, currents, reserve);
-    const worst = worstOf(own, reserve);
-    if (worst.over <= tolerance) return { kind: 'holds', drive, ...tightestOf([...shares, ...own], reserve) };
-    if (worst.over < nearest.over) nearest = { kind: 'lost', ...worst };
-  }
-  return nearest;
-}
-
-interface Currents {
-  readonly rms_A: number;
-  readonly peak_A: number;
-  /** Of the case that warms most. */
-  readonly course: () => readonly CurrentPiece[];
-}
-
-function driveShares(
-  { current_A, peak_A: most_A, peakTime_s }: OfferedDrive,
-  { rms_A, peak_A, course }: Currents,
-  reserve: Reserves,
-): Shares {
-  const shares = [['drive_current', rms_A / current_A] as const, ['drive_peak', peak_A / most_A] as const];
-  // A drive that gives too little for any length of time is not asked how long it gives more.
-  if (peakTime_s === undefined || rms_A >= current_A || worstOf(shares, reserve).over > tolerance) return shares;
-  if (peak_A <= current_A) return [...shares, ['drive_overload', 0]];
-  const limits = { continuous_A: current_A, peak_A: Math.max(most_A, current_A * (1 + 1e-9)) };
-  return [...shares, ['drive_overload', longestOverload(course(), limits) / peakTime_s]];
-}
-
-const currentsOf = ({ turned, motor }: Weighing, warmest: number, k: number): readonly CurrentPiece[] =>
-  linesOf(turned, motor.there, warmest).map(({ lasts_s, start_Nm, end_Nm }) => ({
-    lasts_s,
-    start_A: start_Nm / k,
-    end_A: end_Nm / k,
-  }));
-
-function once<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => {
-    made ??= make();
-    return made;
-  };
-}
-
-function highestRise(
-  { lasting, gear }: GearedLoad,
-  { there }: OfferedMotor,
-  heating: OfferedMotor['heating'] & object,
-) {
-  const own = there.inertia_kg_m2 + gear.inertia_kg_m2;
-  const { torque_Nm } = heating;
-  const rises = lasting.map(({ phases }) => {
-    const duty = phases.map((phase) => ({
-      lasts_s: phase.lasts_s,
-      torque: Math.sqrt(squaresOf(phase, own) / phase.lasts_s) / torque_Nm,
-    }));
-    return settledRise(heating, duty).highest_K;
-  });
-  return Math.max(...rises);
-}
-
-/** What a gear carries, over all cases. */
-export interface Carried {
-  readonly peak_Nm: number;
-  readonly stop_Nm: number;
-  readonly mean_Nm: number;
-  readonly speed_rad_per_s: number;
-  readonly meanSpeed_rad_per_s: number;
-}
-
-export function gearShares({ limits, gear: { ratio } }: OfferedGear, carried: Carried): Shares {
-  const against = (check: string, demand: number, capacity: number | undefined): Shares =>
-    capacity === undefined ? [] : [[check, demand / capacity]];
-  return [
-    ...against('gear_peak', carried.peak_Nm, limits.torque_peak),
-    ...against('gear_stop', carried.stop_Nm, limits.torque_stop),
-    ...against('gear_mean', carried.mean_Nm, limits.torque),
-    ...against('gear_speed_peak', carried.speed_rad_per_s * ratio, limits.speed_peak),
-    ...against('gear_speed', carried.meanSpeed_rad_per_s * ratio, limits.speed),
-  ];
-}
-
-export interface Springs {
-  readonly wanted_Hz: number;
-  /** Of the train at the shaft that the gear or the motor sits on; infinite where it says none. */
-  readonly train_Nm_per_rad: number;
-  readonly inertia_kg_m2: number;
-}
-
-/** Nothing where neither the train nor the gear says a stiffness. */
-export function bandwidthShare(
-  { wanted_Hz, train_Nm_per_rad, inertia_kg_m2 }: Springs,
-  {
-    gear: { ratio, inertia_kg_m2: own },
-    stiffness_Nm_per_rad: ofGear = Infinity,
-  }: Pick<OfferedGear, 'gear' | 'stiffness_Nm_per_rad'>,
-): Shares {
-  const compliance = 1 / train_Nm_per_rad + 1 / ofGear;
-  if (compliance === 0) return [];
-  const there = antiresonance_Hz(1 / compliance / ratio ** 2, inertia_kg_m2 / ratio ** 2 + own);
-  return [['bandwidth', wanted_Hz / (aThird.value * there)]];
-}
-
-/** 'effective torque 8 % over'. */
-export const whyOf = ({ check, over }: Lost): string =>
-  over === Infinity
-    ? 'no drive says its currents'
-    : `${words[check] ?? check} ${printQuantity(over, '1', { as: '%', digits: 2 })} over`;
+  | { readonly kind: 'lost'; readonly over: number; readonly check: CheckName };
 
 const tolerance = 1e-9;
 
-/** By how much what is asked for exceeds what the reserve leaves, of the check with the most. */
-export function worstOf(shares: Shares, reserve: Reserves): { readonly over: number; readonly check: string } {
-  let [over, name] = [-Infinity, ''];
-  for (const [check, share] of shares) {
-    const excess = share / (1 - reserve(check)) - 1;
-    if (excess > over) [over, name] = [excess, check];
+/** What is asked of every combination of an axis; `whole` looks at all checks where the first that fails would do. */
+export function weigher(reserve: Reserves, inertiaRatioAtMost: number, held_Nm: number) {
+  const kept = Object.fromEntries(checks.map((check) => [check, 1 - reserve(check)])) as Record<CheckName, number>;
+  let [over, most, left, tightest, margin] = [-Infinity, checks[0] as CheckName, Infinity, checks[0] as CheckName, 0];
+  const put = (check: CheckName, demanded: number): void => {
+    // Nothing of nothing is not enough either.
+    const share = Number.isNaN(demanded) ? Infinity : demanded;
+    const excess = share / kept[check] - 1;
+    const spare = kept[check] - share;
+    if (excess > over) [over, most] = [excess, check];
+    if (spare < left) [left, tightest, margin] = [spare, check, 1 - share];
+  };
+  /** Whether a share that is no larger could fail, or be the tightest. */
+  const matters = (check: CheckName, atMost: number): boolean =>
+    !(atMost / kept[check] - 1 <= 0 && kept[check] - atMost >= left);
+  const lost = (): Weighed => ({ kind: 'lost', over, check: most });
+
+  return ({ gear: { gear, behind, shares }, motor, drives }: Weighing, whole = false): Weighed => {
+    over = -Infinity;
+    left = Infinity;
+    const { there, brake_Nm, constant_Nm_per_A: k, warmth } = motor;
+    const { area } = there;
+    const { highest_rad_per_s, inertia_kg_m2 } = behind.load;
+    put('speed', (highest_rad_per_s * gear.ratio) / area.highest_rad_per_s);
+    put(
+      'inertia_ratio',
+      (inertia_kg_m2 / gear.ratio ** 2 + gear.inertia_kg_m2) / there.inertia_kg_m2 / inertiaRatioAtMost,
+    );
+    if (brake_Nm !== undefined) put('holding', held_Nm / gear.ratio / brake_Nm);
+    for (const [check, share] of shares) put(check, share);
+    if (!whole && over > tolerance) return lost();
+    const driven = drivenBy(behind, gear, there);
+    const peak_Nm = peakOf_Nm(driven);
+    put('torque_peak', peak_Nm / area.peak_Nm);
+    const warmest = warmestOf(driven, there.coolingAtRest);
+    const meanSpeed = (warmest?.squares.meanSpeed_rad_per_s ?? 0) * gear.ratio;
+    const rms_Nm = warmest?.rms_Nm ?? 0;
+    put('torque_rms', rms_Nm / (there.left * continuousTorque(there, meanSpeed)));
+    if (!whole && over > tolerance) return lost();
+    const end = Math.min(highest_rad_per_s * gear.ratio, area.highest_rad_per_s);
+    if (whole || matters('torque_at_speed', peak_Nm / peakAt(area, end)))
+      put('torque_at_speed', strainAtSpeed(driven, area));
+    if (warmth !== undefined && warmest !== undefined) put('winding', warmth(driven, warmest.squares));
+    if (over > tolerance) return lost();
+    if (drives === undefined || k === undefined) return { kind: 'holds', drive: undefined, tightest, margin };
+    const own = { over, most, left, tightest, margin };
+    let nearest: Weighed = { kind: 'lost', over: Infinity, check: 'drive_current' };
+    for (const drive of drives) {
+      ({ over, most, left, tightest, margin } = own);
+      put('drive_current', rms_Nm / k / drive.current_A);
+      put('drive_peak', peak_Nm / k / drive.peak_A);
+      if (over <= tolerance && warmest !== undefined)
+        putOverload(drive, k, driven, warmest.squares.of, peak_Nm, rms_Nm);
+      if (over <= tolerance) return { kind: 'holds', drive, tightest, margin };
+      if (over < nearest.over) nearest = { kind: 'lost', over, check: most };
+    }
+    return nearest;
+  };
+
+  function putOverload(drive: DriveTried, k: number, driven: Driven, each: CaseLoad, peak_Nm: number, rms_Nm: number) {
+    const { current_A: continuous_A, peak_A, peakTime_s } = drive;
+    if (peakTime_s === undefined || rms_Nm / k >= continuous_A) return;
+    const highest_A = peak_Nm / k;
+    const room = peak_A ** 2 - continuous_A ** 2;
+    const atMost_s = room > 0 ? (Math.max(0, highest_A ** 2 - continuous_A ** 2) / room) * each.lasts_s : Infinity;
+    if (matters('drive_overload', atMost_s / peakTime_s))
+      put('drive_overload', overloadOf_s(driven, each, { continuous_A, peak_A, constant_Nm_per_A: k }) / peakTime_s);
   }
-  return { over, check: name };
 }
 
-function tightestOf(shares: Shares, reserve: Reserves): { readonly tightest: string; readonly margin: number } {
-  let [left, tightest, margin] = [Infinity, '', 0];
-  for (const [check, share] of shares) {
-    if (1 - share - reserve(check) < left) [left, tightest, margin] = [1 - share - reserve(check), check, 1 - share];
-  }
-  return { tightest, margin };
+const continuousTorque = ({ area }: ChoiceMotor, speed: number): number =>
+  continuousAt(area, Math.min(speed, area.highest_rad_per_s));
+
+export function motorTried(part: Offered, axis: Axis): MotorTried {
+  const there = motorAt(part, axis);
+  const figures = ['temperature_rise', 'rise_in_winding', 'time_winding', 'time_frame', 'winding_at_most'] as const;
+  const [rise_K, windingShare, winding_s, frame_s, most_K] = figures.map((key) => numberIn(part, key));
+  const ambient_K = numberOf(axis.site.ambient);
+  const known = { rise_K: rise_K!, windingShare: windingShare!, winding_s: winding_s!, frame_s: frame_s! };
+  const says = [rise_K, windingShare, winding_s, frame_s, most_K, ambient_K].every((each) => each !== undefined);
+  /** By the case, which has its own times. */
+  const risers = new Map<CaseLoad, (losses: Float64Array) => number>();
+  const warmth: MotorTried['warmth'] = (driven, { of, phases }) => {
+    let riser = risers.get(of);
+    if (riser === undefined) {
+      riser = settledRiser(
+        known,
+        of.phases.map(({ lasts_s }) => lasts_s),
+      );
+      risers.set(of, riser);
+    }
+    const losses = Float64Array.from(
+      phases,
+      (squares, at) => squareOf(driven, squares) / of.phases[at]!.lasts_s / there.area.torque_Nm ** 2,
+    );
+    return riser(losses) / Math.max(0, most_K! - ambient_K!);
+  };
+  return {
+    part,
+    there,
+    brake_Nm: numberIn(part, 'brake'),
+    constant_Nm_per_A: numberIn(part, 'torque_constant'),
+    warmth: says ? warmth : undefined,
+  };
 }
 
-const words: Readonly<Record<string, string>> = {
-  torque_peak: 'peak torque',
-  torque_at_speed: 'torque at speed',
-  torque_rms: 'effective torque',
-  speed: 'speed',
-  inertia_ratio: 'inertia ratio',
-  winding: 'winding',
-  holding: 'holding brake',
-  bandwidth: 'bandwidth',
-  drive_current: 'drive current',
-  drive_peak: 'drive peak current',
-  drive_overload: 'drive overload',
-  gear_peak: 'gear, peak torque',
-  gear_stop: 'gear, stop',
-  gear_mean: 'gear, mean torque',
-  gear_speed: 'gear, mean speed',
-  gear_speed_peak: 'gear, highest speed',
+/** The cheapest first. */
+export const drivesOf = (parts: readonly Offered[], site: Axis['site']): readonly DriveTried[] =>
+  parts
+    .flatMap((part): readonly DriveTried[] => {
+      const [current, peak] = [numberIn(part, 'current'), numberIn(part, 'current_peak')];
+      if (current === undefined || peak === undefined) return [];
+      const left = leftBy(part, site);
+      const peakTime_s = numberIn(part, 'current_peak_time');
+      return [{ part, current_A: current * left, peak_A: peak * left, peakTime_s }];
+    })
+    .toSorted((one, other) => costOf(one.part) - costOf(other.part) || compare(one.part.name, other.part.name));
+
+export type GearDemand = ReturnType<typeof carriedOf> & {
+  /** Nothing where the train does not tell it. */
+  readonly radial_N: number | undefined;
 };
+
+export function gearShares(gear: Offered, demand: GearDemand): Shares {
+  const ratio = numberIn(gear, 'ratio')!;
+  const against = (check: CheckName, key: string, asked: number | undefined): Shares => {
+    const capacity = numberIn(gear, key);
+    return capacity === undefined || asked === undefined ? [] : [[check, asked / capacity]];
+  };
+  return [
+    ...against('gear_peak', 'torque_peak', demand.peak_Nm),
+    ...against('gear_stop', 'torque_stop', demand.stop_Nm),
+    ...against('gear_mean', 'torque', demand.mean_Nm),
+    ...against('gear_speed_peak', 'speed_peak', demand.peak_rad_per_s * ratio),
+    ...against('gear_speed', 'speed', demand.mean_rad_per_s * ratio),
+    ...against('gear_radial', 'radial_load', demand.radial_N),
+  ];
+}

@@ -1,46 +1,44 @@
-// Which motors, gears and drives of a catalogue do for an axis that leaves some of them open: every combination is weighed
-// as the checks weigh it, those that keep the reserves are ranked by cost, and every other says why it is not among them.
+// Which motors, gears and drives of a catalogue do for an axis whose motor, gear or drive is open: every combination is
+// weighed as the checks weigh it, those that keep the reserves are ranked by cost, and every other says why it is not among them.
 import type { Part } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, isOpen, Missing, missing } from '../working/missing.ts';
+import { given, isOpen, isUnsaid, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
 import { choiceLoad } from './calc/choice-load.ts';
-import { direct, type GearedLoad, geared } from './calc/choosing.ts';
-import { gearDuty } from './calc/course.ts';
+import { carriedOf, direct, type LossyLoad, withLosses } from './calc/choosing.ts';
+import { lifeExponents } from './calc/gear-load.ts';
 import { usualInertiaRatio } from './calc/inertia.ts';
-import { wantedBandwidth_Hz } from './calc/stiffness.ts';
+import { aThird, timesAsQuick } from './checks/loop.ts';
 import {
+  canBeWeighed,
   compare,
-  driveAt,
-  drivesOf,
-  gearsOfParts,
-  lackingIn,
-  motorAt,
-  motorsOf,
+  costOf,
+  gearOf,
+  hasRatio,
+  numberIn,
   numberOf,
-  type OfferedDrive,
-  type OfferedGear,
-  type OfferedMotor,
+  type Offered,
+  withOwn,
 } from './choose-parts.ts';
 import {
-  bandwidthShare,
-  type Carried,
+  type CheckName,
+  drivesOf,
+  type GearTried,
   gearShares,
+  motorTried,
   type Reserves,
   type Shares,
-  type Springs,
   type Weighing,
-  weigh,
-  whyOf,
-  worstOf,
+  weigher,
 } from './choose-weigh.ts';
+import { contradictionOf, overBy } from './choose-why.ts';
 import { courseOf } from './course.ts';
-import { type AxisDemand, type Case, demandOf } from './demand.ts';
-import { ratiosApart } from './ratios-apart.ts';
+import { type Case, demandOf } from './demand.ts';
+import { acrossShaft } from './radial-force.ts';
 import type { ElementSection } from './section.ts';
-import { stiffnessAtMotor, timesAsQuick } from './stiffness-of.ts';
+import { givingWayOf } from './stiffness-of.ts';
 
 /** What is on offer. */
 export interface Offers {
@@ -49,78 +47,80 @@ export interface Offers {
   readonly drives: readonly Part[];
 }
 
-/** Each by its name; nothing for what is not open. */
-interface Combination {
+/** What is tried together; nothing in the place of what is not open. */
+interface Tried {
   readonly motor: string | undefined;
   readonly gear: string | undefined;
-  readonly drive: string | undefined;
 }
 
-export interface Option extends Combination {
+export interface Option extends Tried {
+  /** Nothing where no drive is open. */
+  readonly drive: string | undefined;
   /** Of all that is chosen. */
   readonly cost: number;
   /** The check that leaves least beyond its reserve, and its margin. */
-  readonly tightest: string;
+  readonly tightest: CheckName;
   readonly margin: number;
   /** What would be written into `planned`. */
   readonly planned: readonly { readonly path: string; readonly part: string }[];
 }
 
-export interface Loser extends Combination {
+export interface Loser extends Tried {
+  /** Where a drive is all that is open. */
+  readonly drive: string | undefined;
   readonly why: string;
 }
 
 export interface Choice {
-  /** What is open, in this order. */
-  readonly open: readonly (keyof Combination)[];
-  /** The cheapest that hold, in order; of the same cost the one with the most over. Each with the cheapest drive that does. */
+  /** The cheapest first; of the same cost the one with the most over. */
   readonly options: readonly Option[];
-  /** For each motor that is in no option its nearest try; for each gear or drive where the motor is not open. */
+  /** For each motor that is in no option its nearest try; for each gear or drive where no motor is open. */
   readonly losers: readonly Loser[];
-  /** How many there are of all that is on offer. */
-  readonly combinations: number;
+  readonly weighed: number;
+  /** Places of what a check will ask for and the file does not say. */
+  readonly untold: readonly string[];
 }
 
-/** More than this nobody compares (our judgement). */
-export const usualOptions = 12;
-
-/** `most` of the cheapest. Nothing where nothing is open; missing where the load, or what is not open, is not known. */
+/** Nothing where nothing is open; missing where the load is not known. */
 export function choose(
   axis: Axis,
   gravity: Value<Quantity<'m/s²'>>,
   offers: Offers,
   reserve: Reserves,
-  most: number = usualOptions,
 ): Value<Choice> | undefined {
   const open = openIn(axis);
-  if (open instanceof Missing) return open;
-  if (!leavesPartsOpen(axis)) return undefined;
-  const motors = open.motor ? motorsOf(offers.motors, axis.site) : ownMotor(axis);
-  if (motors instanceof Missing) return motors;
+  if (open === undefined || open instanceof Missing) return open;
+  const { motor, path } = axis;
+  if (motor.absent) return missing(`${path}.motor`, 'absent', 'a motor, or an open one', 'open');
   const demand = demandOf(loadAlone(axis, open.gear), gravity);
-  return given({ cases: demand.cases, inertia: demand.inertia, held: demand.holding }, (known) => {
-    const load: LoadOfAxis = {
-      cases: known.cases as readonly Case[],
-      inertia_kg_m2: known.inertia.value,
-      held_Nm: Math.abs((known.held as Quantity | undefined)?.value ?? 0),
-      springs: springsOf(demand, known.inertia.value),
-    };
-    return chosen(axis, load, {
-      open,
-      motors,
-      gears: open.gear === undefined ? undefined : gearsOfParts(offers.gears),
-      drives: open.drive ? drivesOf(offers.drives, axis.site) : ownDrive(axis),
-      reserve,
-      most,
-    });
-  });
+  const asked = {
+    cases: demand.cases,
+    inertia: demand.inertia,
+    held: demand.holding,
+    ...(!open.motor && {
+      J: motor.inertia,
+      T: motor.torque,
+      P: motor.torque_peak,
+      n: motor.speed,
+      ...(open.drive && { k: motor.torque_constant }),
+    }),
+  };
+  return given(asked, (known) =>
+    weighed(
+      axis,
+      {
+        cases: known.cases as readonly Case[],
+        inertia_kg_m2: (known.inertia as Quantity).value,
+        held_Nm: Math.abs((known.held as Quantity | undefined)?.value ?? 0),
+        stiffness_Nm_per_rad: givingWayOf(demand)?.stiffness.value ?? Infinity,
+      },
+      { open, offers, reserve },
+    ),
+  );
 }
 
-/** Whether a motor, a gear or a drive is open. */
-export const leavesPartsOpen = ({ motor, train, drive }: Axis): boolean =>
-  isOpen(motor.part) ||
-  isOpen(drive.part) ||
-  (!(train instanceof Missing) && train.some(({ gear }) => gear !== undefined && isOpen(gear.part)));
+/** Whether a choice can be made there at all. */
+export const isChoosable = (axis: Axis): boolean => !axis.motor.absent && openIn(axis) !== undefined;
 
 interface Open {
   readonly motor: boolean;
@@ -129,10 +129,16 @@ interface Open {
   readonly drive: boolean;
 }
 
-function openIn({ motor, train, drive }: Axis): Value<Open> {
-  if (train instanceof Missing) return train;
-  const gears = train.flatMap(({ gear }, index) => (gear !== undefined && isOpen(gear.part) ? [index] : []));
+/** Nothing where nothing is open. */
+function openIn({ motor, train, drive }: Axis): Value<Open> | undefined {
+  const gears =
+    train instanceof Missing
+      ? []
+      : train.flatMap(({ gear }, index) => (gear !== undefined && isOpen(gear.part) ? [index] : []));
   const [gear] = gears;
+  const open = { motor: isOpen(motor.part), gear, drive: isOpen(drive.part) };
+  if (!(open.motor || open.drive) && gear === undefined) return undefined;
+  if (train instanceof Missing) return train;
   if (gear !== undefined && (gears.length > 1 || gear !== train.length - 1))
     return missing(
       `${train[gear]!.path}.gear`,
@@ -140,24 +146,7 @@ function openIn({ motor, train, drive }: Axis): Value<Open> {
       'an open gear that is the last element of its train, and the only one',
       'gear_60_5',
     );
-  return { motor: isOpen(motor.part), gear, drive: isOpen(drive.part) };
-}
-
-/** The motor that stands in the file, where only a gear or a drive is open. */
-function ownMotor({ motor, site, path }: Axis): Value<readonly OfferedMotor[]> {
-  if (motor.absent) return missing(`${path}.motor`, 'absent', 'a motor', 'open');
-  const lacks = lackingIn({ values: motor });
-  if (lacks !== undefined) {
-    const value = motor[lacks];
-    return value instanceof Missing ? value : missing(`${motor.path}.${lacks}`, 'absent', 'a figure', 'open');
-  }
-  return [{ ...motorAt({ values: motor }, site), name: undefined, cost: 0 }];
-}
-
-/** The drive that stands in the file; nothing where it does not say its currents, since then nothing is asked of it. */
-function ownDrive({ drive, site }: Axis): readonly OfferedDrive[] | undefined {
-  const own = driveAt({ values: drive }, site);
-  return own === undefined ? undefined : [{ ...own, name: undefined, cost: 0 }];
+  return open;
 }
 
 /** The axis without rotor and, in the place of an open gear, one that does nothing. */
@@ -183,29 +172,12 @@ const nothingOfAGear = (path: string) => ({
   stiffness: undefined as never,
 });
 
-/** What the gain asks of the stiffness; nothing without a gain. */
-function springsOf({ axis: { gain, name }, line }: AxisDemand, inertia_kg_m2: number): Springs | undefined {
-  const k = numberOf(gain);
-  if (k === undefined) return undefined;
-  const stiffness = line instanceof Missing ? undefined : stiffnessAtMotor(line, name);
-  return {
-    wanted_Hz: wantedBandwidth_Hz(timesAsQuick.value, k),
-    train_Nm_per_rad: stiffness?.value ?? Infinity,
-    inertia_kg_m2,
-  };
-}
-
 // ── weighing ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 interface Asked {
   readonly open: Open;
-  readonly motors: readonly OfferedMotor[];
-  /** Nothing where none is open. */
-  readonly gears: readonly OfferedGear[] | undefined;
-  /** Nothing where no drive is asked about. */
-  readonly drives: readonly OfferedDrive[] | undefined;
+  readonly offers: Offers;
   readonly reserve: Reserves;
-  readonly most: number;
 }
 
 /** At the shaft that the gear or motor sits on. */
@@ -214,165 +186,180 @@ interface LoadOfAxis {
   readonly inertia_kg_m2: number;
   /** What pulls at it at standstill. */
   readonly held_Nm: number;
-  readonly springs: Springs | undefined;
+  /** Infinite where the train says none. */
+  readonly stiffness_Nm_per_rad: number;
 }
 
-/** Keeps the cheapest of what it is given; of the same cost the one with the most over. */
-class Cheapest {
-  readonly #most: number;
-  #kept: Omit<Option, 'planned'>[] = [];
-  /** What costs more is none of them. */
-  limit = Infinity;
-
-  constructor(most: number) {
-    this.#most = most;
+function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked): Choice {
+  const most = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
+  const weigh = weigher(reserve, most, load.held_Nm);
+  const gears = gearsTried(axis, load, open, offers.gears);
+  const motors = (open.motor ? offers.motors.map((part) => withOwn(part, axis.motor)) : [asTheFileSays(axis.motor)])
+    .filter(canBeWeighed)
+    .map((part) => motorTried(part, axis));
+  const drives = drivesTried(axis, open, offers.drives);
+  // A drive alone is told of each; beside a motor or a gear the cheapest that does is taken.
+  const alone = open.drive && !open.motor && open.gear === undefined;
+  const sets = alone && drives !== undefined ? drives.map((drive) => [drive]) : [drives];
+  const options: Option[] = [];
+  const nearest = new Map<string, { readonly over: number; readonly again: Weighing }>();
+  const namesOf = ({ gear, motor, drives: of }: Weighing) => ({
+    motor: open.motor ? motor.part.name : undefined,
+    gear: gear.part?.name,
+    drive: alone ? of?.[0]?.part.name : undefined,
+  });
+  const leadOf = (names: ReturnType<typeof namesOf>): string => names.motor ?? names.gear ?? names.drive ?? '';
+  const chosen = new Set<string>();
+  /** As with a gear that loses nothing. */
+  let withoutLoss: LossyLoad | undefined;
+  const plain = (): LossyLoad => {
+    withoutLoss ??= withLosses(gears[0]!.behind.load, direct);
+    return withoutLoss;
+  };
+  let count = 0;
+  for (const gear of gears) {
+    for (const motor of motors) {
+      for (const set of sets) {
+        count++;
+        const weighing = { gear, motor, drives: set };
+        const found = weigh(weighing);
+        const names = namesOf(weighing);
+        const lead = leadOf(names);
+        if (found.kind === 'holds') {
+          chosen.add(lead);
+          const drive = open.drive ? found.drive?.part : undefined;
+          options.push({
+            motor: names.motor,
+            gear: names.gear,
+            drive: drive?.name,
+            cost: (open.motor ? costOf(motor.part) : 0) + costOf(gear.part) + costOf(drive),
+            tightest: found.tightest,
+            margin: found.margin,
+            planned: plannedOf(axis, open, { ...names, drive: drive?.name }),
+          });
+        } else {
+          const before = nearest.get(lead);
+          if (before === undefined || before.over > found.over)
+            nearest.set(lead, { over: found.over, again: weighing });
+        }
+      }
+    }
   }
-
-  add(option: Omit<Option, 'planned'>): void {
-    if (option.cost > this.limit) return;
-    this.#kept.push(option);
-    if (this.#kept.length < 2 * this.#most) return;
-    this.#kept = [...this.ranked()];
-    this.limit = this.#kept.at(-1)!.cost;
-  }
-
-  ranked(): readonly Omit<Option, 'planned'>[] {
-    return this.#kept
-      .toSorted(
-        (one, other) =>
-          one.cost - other.cost ||
-          other.margin - one.margin ||
-          compare(one.motor ?? '', other.motor ?? '') ||
-          compare(one.gear ?? '', other.gear ?? ''),
-      )
-      .slice(0, this.#most);
-  }
+  return {
+    options: options.toSorted(
+      (one, other) =>
+        one.cost - other.cost ||
+        other.margin - one.margin ||
+        compare(one.motor ?? '', other.motor ?? '') ||
+        compare(one.gear ?? '', other.gear ?? ''),
+    ),
+    losers: [...nearest].flatMap(([lead, { again }]) => {
+      const found = weigh(again, true);
+      if (chosen.has(lead) || found.kind === 'holds') return [];
+      const apart =
+        open.gear === undefined || !open.motor
+          ? undefined
+          : contradictionOf(plain(), {
+              motor: again.motor.there,
+              brake_Nm: again.motor.brake_Nm,
+              inertiaRatioAtMost: most,
+              held_Nm: load.held_Nm,
+              reserve,
+            });
+      return [{ ...namesOf(again), why: apart ?? overBy(found) }];
+    }),
+    weighed: count,
+    untold: untoldOf(axis, open.gear),
+  };
 }
 
-interface Tried {
-  readonly name: Combination;
-  readonly motor: OfferedMotor;
-  readonly over: number;
-  readonly weighing: Weighing;
+/** Each part at the place that is open: the use of a part, or its name where more stands beside it. */
+function plannedOf(axis: Axis, open: Open, parts: Tried & { readonly drive: string | undefined }): Option['planned'] {
+  const gear = open.gear === undefined ? undefined : (axis.train as readonly ElementSection[])[open.gear]!.gear!.part;
+  const entry = (place: unknown, part: string | undefined) =>
+    part === undefined || !isOpen(place) ? [] : [{ path: place.lacks[0]!.path, part }];
+  return [...entry(axis.motor.part, parts.motor), ...entry(gear, parts.gear), ...entry(axis.drive.part, parts.drive)];
 }
 
-function chosen(axis: Axis, { cases, inertia_kg_m2, held_Nm, springs }: LoadOfAxis, asked: Asked): Choice {
-  const { open, motors, gears, drives, reserve, most } = asked;
+const asTheFileSays = (own: object): Offered => withOwn({ name: '', values: {} }, own);
+
+/** Nothing where no drive is asked about: it is neither open nor says what current it gives. */
+function drivesTried({ drive, site }: Axis, open: Open, offered: readonly Part[]): Weighing['drives'] {
+  if (open.drive)
+    return drivesOf(
+      offered.map((part) => withOwn(part, drive)),
+      site,
+    );
+  return isUnsaid(drive.current) ? undefined : drivesOf([asTheFileSays(drive)], site);
+}
+
+/** Each gear before the load, with what it carries; one that does nothing where none is open. */
+function gearsTried(
+  axis: Axis,
+  { cases, inertia_kg_m2, stiffness_Nm_per_rad }: LoadOfAxis,
+  open: Open,
+  offered: readonly Part[],
+): readonly GearTried[] {
   const courses = cases.map((each) => courseOf(each).now);
   const stages = courses[0]!.line.stages.length;
-  const stage = open.gear === undefined ? stages - 1 : stages - 2;
   const load = choiceLoad(
-    cases.map((each, index) => ({
+    cases.map(({ kind, phases }, index) => ({
       course: courses[index]!,
-      lasting: each.kind === 'cycle',
-      starts: each.phases.map(({ starting }) => starting !== undefined),
-      stands: each.phases.map(({ standing }) => standing),
+      kind,
+      starts: phases.map(({ starting }) => starting !== undefined),
+      stands: phases.map(({ standing }) => standing),
     })),
-    stage,
+    open.gear === undefined ? stages - 1 : stages - 2,
     inertia_kg_m2,
   );
-  const carried = new Map<number, Carried>();
-  const carriedWith = (exponent: number): Carried => {
-    const found = carried.get(exponent) ?? carriedBy(cases, courses, stage, exponent);
-    carried.set(exponent, found);
+  const bandwidth = (ratio: number, gear_kg_m2: number, gear_Nm_per_rad: number): Shares => {
+    const gain = numberOf(axis.gain);
+    const stiffness = 1 / (1 / stiffness_Nm_per_rad + 1 / gear_Nm_per_rad) / ratio ** 2;
+    if (gain === undefined || stiffness === Infinity) return [];
+    const antiresonance_per_s = Math.sqrt(stiffness / (inertia_kg_m2 / ratio ** 2 + gear_kg_m2));
+    return [['bandwidth', (timesAsQuick.value * gain) / (aThird.value * antiresonance_per_s)]];
+  };
+  const place = open.gear;
+  if (place === undefined)
+    return [{ part: undefined, gear: direct, behind: withLosses(load, direct), shares: bandwidth(1, 0, Infinity) }];
+  const losses = new Map<string, LossyLoad>();
+  const carried = new Map<number, ReturnType<typeof carriedOf>>();
+  const kept = <K, V>(all: Map<K, V>, key: K, make: () => V): V => {
+    const found = all.get(key) ?? make();
+    all.set(key, found);
     return found;
   };
-  const ofLoops = (gear: Parameters<typeof bandwidthShare>[1]): Shares =>
-    springs === undefined ? [] : bandwidthShare(springs, gear);
-  const inertiaRatioAtMost = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
-  // Only where the drive alone is open is each of them a choice by itself.
-  const sets = open.drive && !open.motor && gears === undefined ? drives!.map((drive) => [drive]) : [drives];
-  const turnedBy = new Map<OfferedGear | undefined, GearedLoad>();
-  const best = new Cheapest(most);
-  const nearest = new Map<string, Tried>();
-  const held = new Set<string>();
-  for (const { gear, ofGear, motor, set, least } of combinations()) {
-    const key = motor.name ?? gear?.name ?? set?.[0]?.name ?? '';
-    // It can be none of the cheapest, and that its motor holds somewhere is known.
-    if (held.has(key) && least > best.limit) continue;
-    const turned = turnedBy.get(gear) ?? geared(load, gear?.gear ?? direct);
-    turnedBy.set(gear, turned);
-    const weighing = { turned, ofGear, motor, drives: set, inertiaRatioAtMost, held_Nm, reserve };
-    const found = weigh(weighing);
-    const drive = found.kind === 'holds' ? found.drive : sets.length > 1 ? set?.[0] : undefined;
-    const name = { motor: motor.name, gear: gear?.name, drive: drive?.name };
-    if (found.kind === 'holds') {
-      held.add(key);
-      const cost = motor.cost + (gear?.cost ?? 0) + (drive?.cost ?? 0);
-      best.add({ ...name, cost, tightest: found.tightest, margin: found.margin });
-    } else if ((nearest.get(key)?.over ?? Infinity) >= found.over)
-      nearest.set(key, { name, motor, over: found.over, weighing });
-  }
-  return {
-    open: [
-      ...(open.motor ? ['motor' as const] : []),
-      ...(gears === undefined ? [] : ['gear' as const]),
-      ...(open.drive ? ['drive' as const] : []),
-    ],
-    options: best.ranked().map((option) => ({ ...option, planned: plannedOf(option) })),
-    losers: [...nearest].flatMap(([key, tried]) => (held.has(key) ? [] : [loserOf(tried)])),
-    combinations: motors.length * (gears?.length ?? 1) * sets.length,
-  };
-
-  /** The cheapest first, so that dearer ones need not be weighed; `least` is the cost with the cheapest drive. */
-  function combinations() {
-    return gearsToWeigh()
-      .flatMap(({ gear, ofGear }) =>
-        motors.flatMap((motor) =>
-          sets.map((set) => {
-            const least = motor.cost + (gear?.cost ?? 0) + (set?.[0]?.cost ?? 0);
-            return { gear, ofGear, motor, set, least };
-          }),
-        ),
-      )
-      .sort((one, other) => one.least - other.least);
-  }
-
-  /** Those that hold by themselves; where none does, all, so that each can say what it lacks. */
-  function gearsToWeigh(): readonly { readonly gear: OfferedGear | undefined; readonly ofGear: Shares }[] {
-    if (gears === undefined)
-      return [{ gear: undefined, ofGear: ofLoops({ gear: direct, stiffness_Nm_per_rad: undefined }) }];
-    const all = gears.map((gear) => ({
-      gear,
-      ofGear: [...gearShares(gear, carriedWith(gear.torqueExponent)), ...ofLoops(gear)],
-    }));
-    if (!open.motor) return all;
-    const holding = all.filter(({ ofGear }) => worstOf(ofGear, reserve).over <= 0);
-    return holding.length === 0 ? all : holding;
-  }
-
-  function plannedOf({ motor, gear, drive }: Combination): Option['planned'] {
-    const train = axis.train as readonly ElementSection[];
-    return [
-      ...(motor === undefined ? [] : [{ path: `${axis.path}.motor`, part: motor }]),
-      ...(gear === undefined ? [] : [{ path: `${train[open.gear!]!.path}.gear`, part: gear }]),
-      ...(drive === undefined ? [] : [{ path: `${axis.path}.drive`, part: drive }]),
-    ];
-  }
-
-  function loserOf({ name, motor, weighing }: Tried): Loser {
-    const apart = gears === undefined ? undefined : ratiosApart(load, motor.there, inertiaRatioAtMost, reserve);
-    if (open.motor && apart !== undefined) return { ...name, gear: undefined, why: apart };
-    const found = weigh(weighing, true);
-    return { ...name, why: found.kind === 'holds' ? '' : whyOf(found) };
-  }
+  const own = (axis.train as readonly ElementSection[])[place]!.gear;
+  return offered
+    .map((part) => withOwn(part, own))
+    .filter(hasRatio)
+    .map((part) => {
+      const gear = gearOf(part);
+      const exponent = numberIn(part, 'torque_exponent') ?? lifeExponents.ball;
+      const duty = kept(carried, exponent, () => carriedOf(load, exponent));
+      return {
+        part,
+        gear,
+        behind: kept(losses, `${gear.driving} ${gear.driven}`, () => withLosses(load, gear)),
+        shares: [
+          ...gearShares(part, { ...duty, radial_N: radialForce(axis, place, duty.peak_Nm) }),
+          ...bandwidth(gear.ratio, gear.inertia_kg_m2, numberIn(part, 'stiffness') ?? Infinity),
+        ],
+      };
+    });
 }
 
-/** Torques at the output of an open gear, and speeds there. */
-function carriedBy(
-  cases: readonly Case[],
-  courses: readonly Parameters<typeof gearDuty>[0][],
-  stage: number,
-  exponent: number,
-): Carried {
-  const duties = cases.map(({ kind }, index) => ({ kind, found: gearDuty(courses[index]!, stage, exponent) }));
-  const highest = (kinds: readonly Case['kind'][], of: (found: (typeof duties)[number]['found']) => number): number =>
-    Math.max(0, ...duties.flatMap(({ kind, found }) => (kinds.includes(kind) ? [of(found)] : [])));
-  return {
-    peak_Nm: highest(['cycle', 'ramp'], ({ peak_Nm }) => peak_Nm),
-    stop_Nm: highest(['stop'], ({ peak_Nm }) => peak_Nm),
-    mean_Nm: highest(['cycle'], ({ mean_Nm }) => mean_Nm),
-    speed_rad_per_s: highest(['cycle', 'ramp'], ({ peak_rad_per_s }) => peak_rad_per_s),
-    meanSpeed_rad_per_s: highest(['cycle'], ({ mean_rad_per_s }) => mean_rad_per_s),
-  };
+/** The force across an open gear is a matter of how it is built in, and known of few trains. */
+function untoldOf(axis: Axis, place: number | undefined): readonly string[] {
+  const across = place === undefined ? undefined : acrossShaft(axis, place);
+  const lacks = across?.kind === 'unknown' ? across.lacks : across?.kind === 'said' ? across.force : undefined;
+  return lacks instanceof Missing ? lacks.lacks.map(({ path }) => path) : [];
+}
+
+/** Nothing where the train does not tell it. */
+function radialForce(axis: Axis, place: number, peak_Nm: number): number | undefined {
+  const across = acrossShaft(axis, place);
+  if (across?.kind === 'said') return numberOf(across.force);
+  const diameter = across?.kind === 'pull' ? numberOf(across.diameter) : undefined;
+  return across?.kind === 'pull' && diameter !== undefined ? (across.share.value * 2 * peak_Nm) / diameter : undefined;
 }

@@ -3,7 +3,7 @@ import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { antiresonance, resonance, seriesStiffness, turningAtShaft, usableShares } from './calc/stiffness.ts';
+import { antiresonance, resonance, seriesStiffness, turningAtShaft } from './calc/stiffness.ts';
 import type { AxisDemand } from './demand.ts';
 import type { Line } from './line.ts';
 
@@ -48,16 +48,4 @@ export function stiffnessAtMotor({ stages }: Line, name: string): Quantity<'N·m
 const asTheMotor = assumed('axes.turning', 1, '1', {
   source: 'definition',
   because: 'a shaft without a gear turns as the motor does',
-});
-
-/** The speed loop against the position loop. */
-export const timesAsQuick = assumed('axes.times_as_quick', 4, '1', {
-  source: 'common-practice',
-  because: 'so that the position loop does not overshoot',
-});
-/** Of the antiresonance, for the speed loop. */
-export const aThird = assumed('axes.usable_share', usableShares.usual, '1', {
-  source: 'common-practice',
-  because: 'a third to a half of the antiresonance',
-  as: '%',
 });

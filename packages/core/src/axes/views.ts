@@ -6,7 +6,7 @@ import type { Origin } from '../working/origin.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
 import { losersHead, losersTable, optionsHead, optionsTable } from './choice-tables.ts';
-import { type Choice, leavesPartsOpen } from './choose.ts';
+import { type Choice, isChoosable } from './choose.ts';
 import { curves } from './curves.ts';
 import type { AxisDemand, Case } from './demand.ts';
 import type { Line } from './line.ts';
@@ -180,13 +180,13 @@ const transformNames = { screw: 'lead', wheel: 'diameter', gear: 'ratio' } as co
 
 const sourceOf = (quantity: Quantity): string => (isLeaf(quantity) ? (quantity.by as Origin).kind : 'computed');
 
-/** What the catalogues have for an axis that leaves parts open. Both tables are made of one choice. */
+/** What the catalogues have for an axis whose motor, gear or drive is open. Both tables are made of one choice. */
 function choiceLater({ axis }: AxisDemand, chosen: () => Value<Choice> | undefined): readonly LaterTable[] {
-  if (!leavesPartsOpen(axis)) return [];
+  if (!isChoosable(axis)) return [];
   let made: Value<Choice> | undefined;
-  const choice = (): Value<Choice> => {
+  const choice = (): Choice => {
     made ??= chosen();
-    return made!;
+    return made === undefined || made instanceof Missing ? { options: [], losers: [], weighed: 0, untold: [] } : made;
   };
   return [
     { ...optionsHead, make: () => optionsTable(choice()) },

@@ -1,12 +1,13 @@
 // axes.bandwidth, axes.following: does the train let the loops do what is asked of them?
 import { question } from '../../checks/finding.ts';
 import type { Value } from '../../reading/values.ts';
+import { assumed } from '../../working/assumed.ts';
 import { given, missing } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import { followingAngle, followingWay } from '../calc/following.ts';
-import { usableBandwidth, wantedBandwidth } from '../calc/stiffness.ts';
+import { usableBandwidth, usableShares, wantedBandwidth } from '../calc/stiffness.ts';
 import type { AxisDemand } from '../demand.ts';
-import { aThird, type GivingWay, givingWayOf, timesAsQuick } from '../stiffness-of.ts';
+import { type GivingWay, givingWayOf } from '../stiffness-of.ts';
 
 interface Soft {
   readonly demand: AxisDemand;
@@ -37,6 +38,16 @@ shown as a policy, by \`axes.inertia_ratio\`. Left out: filters in the drive tha
   capacity: ({ demand: { axis }, givingWay }) =>
     given({ f: givingWay.antiresonance }, ({ f }) => usableBandwidth({ s: aThird, f }, axis.name)),
   says: (demand, capacity) => `the gain asks for ${demand}, the train lets a loop have ${capacity}`,
+});
+
+export const timesAsQuick = assumed('axes.times_as_quick', 4, '1', {
+  source: 'common-practice',
+  because: 'so that the position loop does not overshoot',
+});
+export const aThird = assumed('axes.usable_share', usableShares.usual, '1', {
+  source: 'common-practice',
+  because: 'a third to a half of the antiresonance',
+  as: '%',
 });
 
 export const following = question<readonly AxisDemand[], AxisDemand>({
