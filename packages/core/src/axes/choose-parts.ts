@@ -8,10 +8,10 @@ import { shareLeft } from './calc/derating.ts';
 /** A part that can be taken, or what the file itself says of one. */
 export type Offered = Pick<Part, 'name' | 'values'> & Partial<Pick<Part, 'cost'>>;
 
-/** The part with what the file says beside the place that is open: that goes before the part's own. */
-export function withOwn(part: Offered, own: object | undefined): Offered {
-  const said = Object.entries(own ?? {}).filter(([, value]) => value instanceof Quantity);
-  return said.length === 0 ? part : { ...part, values: { ...part.values, ...Object.fromEntries(said) } };
+/** Gives a part what the file says beside the place that is open: that goes before the part's own. */
+export function withOwn(own: object | undefined): (part: Offered) => Offered {
+  const said = Object.fromEntries(Object.entries(own ?? {}).filter(([, value]) => value instanceof Quantity));
+  return Object.keys(said).length === 0 ? (part) => part : (part) => ({ ...part, values: { ...part.values, ...said } });
 }
 
 export const numberOf = (value: unknown): number | undefined => (value instanceof Quantity ? value.value : undefined);

@@ -136,10 +136,14 @@ export function weigher(reserve: Reserves, inertiaRatioAtMost: number, held_Nm: 
     if (warmth !== undefined && warmest !== undefined) put('winding', warmth(driven, warmest.squares));
     if (over > tolerance) return lost();
     if (drives === undefined || k === undefined) return { kind: 'holds', drive: undefined, tightest, margin };
-    const own = { over, most, left, tightest, margin };
+    const [ownOver, ownMost, ownLeft, ownTightest, ownMargin] = [over, most, left, tightest, margin];
     let nearest: Weighed = { kind: 'lost', over: Infinity, check: 'drive_current' };
     for (const drive of drives) {
-      ({ over, most, left, tightest, margin } = own);
+      over = ownOver;
+      most = ownMost;
+      left = ownLeft;
+      tightest = ownTightest;
+      margin = ownMargin;
       put('drive_current', rms_Nm / k / drive.current_A);
       put('drive_peak', peak_Nm / k / drive.peak_A);
       if (over <= tolerance && warmest !== undefined)
@@ -172,21 +176,21 @@ export function motorTried(part: Offered, axis: Axis): MotorTried {
   const known = { rise_K: rise_K!, windingShare: windingShare!, winding_s: winding_s!, frame_s: frame_s! };
   const says = [rise_K, windingShare, winding_s, frame_s, most_K, ambient_K].every((each) => each !== undefined);
   /** By the case, which has its own times. */
-  const risers = new Map<CaseLoad, (losses: Float64Array) => number>();
+  const risers = new Map<CaseLoad, { readonly losses: Float64Array; readonly rise: ReturnType<typeof settledRiser> }>();
   const warmth: MotorTried['warmth'] = (driven, { of, phases }) => {
     let riser = risers.get(of);
     if (riser === undefined) {
-      riser = settledRiser(
+      const rise = settledRiser(
         known,
         of.phases.map(({ lasts_s }) => lasts_s),
       );
+      riser = { losses: new Float64Array(phases.length), rise };
       risers.set(of, riser);
     }
-    const losses = Float64Array.from(
-      phases,
-      (squares, at) => squareOf(driven, squares) / of.phases[at]!.lasts_s / there.area.torque_Nm ** 2,
-    );
-    return riser(losses) / Math.max(0, most_K! - ambient_K!);
+    const { losses, rise } = riser;
+    for (let at = 0; at < phases.length; at++)
+      losses[at] = squareOf(driven, phases[at]!) / of.phases[at]!.lasts_s / there.area.torque_Nm ** 2;
+    return rise(losses) / Math.max(0, most_K! - ambient_K!);
   };
   return {
     part,

@@ -194,7 +194,7 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
   const most = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
   const weigh = weigher(reserve, most, load.held_Nm);
   const gears = gearsTried(axis, load, open, offers.gears);
-  const motors = (open.motor ? offers.motors.map((part) => withOwn(part, axis.motor)) : [asTheFileSays(axis.motor)])
+  const motors = (open.motor ? offers.motors.map(withOwn(axis.motor)) : [asTheFileSays(axis.motor)])
     .filter(canBeWeighed)
     .map((part) => motorTried(part, axis));
   const drives = drivesTried(axis, open, offers.drives);
@@ -208,7 +208,9 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
     gear: gear.part?.name,
     drive: alone ? of?.[0]?.part.name : undefined,
   });
-  const leadOf = (names: ReturnType<typeof namesOf>): string => names.motor ?? names.gear ?? names.drive ?? '';
+  const leadOf = ({ gear, motor, drives: of }: Weighing): string =>
+    open.motor ? motor.part.name : (gear.part?.name ?? of?.[0]?.part.name ?? '');
+  const planned = plannedAt(axis, open);
   const chosen = new Set<string>();
   /** As with a gear that loses nothing. */
   let withoutLoss: LossyLoad | undefined;
@@ -223,19 +225,23 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
         count++;
         const weighing = { gear, motor, drives: set };
         const found = weigh(weighing);
-        const names = namesOf(weighing);
-        const lead = leadOf(names);
+        const lead = leadOf(weighing);
         if (found.kind === 'holds') {
           chosen.add(lead);
           const drive = open.drive ? found.drive?.part : undefined;
-          options.push({
-            motor: names.motor,
-            gear: names.gear,
+          const taken = {
+            motor: open.motor ? motor.part.name : undefined,
+            gear: gear.part?.name,
             drive: drive?.name,
+          };
+          options.push({
+            motor: taken.motor,
+            gear: taken.gear,
+            drive: taken.drive,
             cost: (open.motor ? costOf(motor.part) : 0) + costOf(gear.part) + costOf(drive),
             tightest: found.tightest,
             margin: found.margin,
-            planned: plannedOf(axis, open, { ...names, drive: drive?.name }),
+            planned: planned(taken),
           });
         } else {
           const before = nearest.get(lead);
@@ -254,8 +260,8 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
         compare(one.gear ?? '', other.gear ?? ''),
     ),
     losers: [...nearest].flatMap(([lead, { again }]) => {
-      const found = weigh(again, true);
-      if (chosen.has(lead) || found.kind === 'holds') return [];
+      const found = chosen.has(lead) ? undefined : weigh(again, true);
+      if (found === undefined || found.kind === 'holds') return [];
       const apart =
         open.gear === undefined || !open.motor
           ? undefined
@@ -274,22 +280,23 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
 }
 
 /** Each part at the place that is open: the use of a part, or its name where more stands beside it. */
-function plannedOf(axis: Axis, open: Open, parts: Tried & { readonly drive: string | undefined }): Option['planned'] {
+function plannedAt(axis: Axis, open: Open) {
   const gear = open.gear === undefined ? undefined : (axis.train as readonly ElementSection[])[open.gear]!.gear!.part;
-  const entry = (place: unknown, part: string | undefined) =>
-    part === undefined || !isOpen(place) ? [] : [{ path: place.lacks[0]!.path, part }];
-  return [...entry(axis.motor.part, parts.motor), ...entry(gear, parts.gear), ...entry(axis.drive.part, parts.drive)];
+  const placeOf = (part: unknown): string | undefined => (isOpen(part) ? part.lacks[0]!.path : undefined);
+  const places = { motor: placeOf(axis.motor.part), gear: placeOf(gear), drive: placeOf(axis.drive.part) };
+  return (parts: Tried & { readonly drive: string | undefined }): Option['planned'] => {
+    const planned: Option['planned'][number][] = [];
+    for (const key of ['motor', 'gear', 'drive'] as const)
+      if (places[key] !== undefined && parts[key] !== undefined) planned.push({ path: places[key], part: parts[key] });
+    return planned;
+  };
 }
 
-const asTheFileSays = (own: object): Offered => withOwn({ name: '', values: {} }, own);
+const asTheFileSays = (own: object): Offered => withOwn(own)({ name: '', values: {} });
 
 /** Nothing where no drive is asked about: it is neither open nor says what current it gives. */
 function drivesTried({ drive, site }: Axis, open: Open, offered: readonly Part[]): Weighing['drives'] {
-  if (open.drive)
-    return drivesOf(
-      offered.map((part) => withOwn(part, drive)),
-      site,
-    );
+  if (open.drive) return drivesOf(offered.map(withOwn(drive)), site);
   return isUnsaid(drive.current) ? undefined : drivesOf([asTheFileSays(drive)], site);
 }
 
@@ -331,7 +338,7 @@ function gearsTried(
   };
   const own = (axis.train as readonly ElementSection[])[place]!.gear;
   return offered
-    .map((part) => withOwn(part, own))
+    .map(withOwn(own))
     .filter(hasRatio)
     .map((part) => {
       const gear = gearOf(part);

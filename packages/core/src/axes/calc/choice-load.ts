@@ -1,6 +1,6 @@
 // A load sampled for the choice of a motor: every case walked in short steps, at the shaft in front of the open gear.
 import type { CaseLoad, ChoiceLoad, PhaseLoad, StepLoad } from './choosing.ts';
-import { type Course, stepsOf, upTo } from './course.ts';
+import { type Course, type Met, stepsOf, upTo } from './course.ts';
 import { goingOf, shaftRatio, shaftTorque } from './drive-line.ts';
 import { lasts_s } from './phase-torque.ts';
 import { stateOf } from './segment.ts';
@@ -24,17 +24,12 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
     number[],
   ];
   let highest_rad_per_s = 0;
-  const point = (
-    torques: readonly [number, number],
-    turning: readonly [number, number],
-    going: number,
-    weight_s: number,
-  ) => {
-    const quick = Math.abs(turning[0]);
-    load.push(torques[0]);
-    inertial.push(torques[1]);
+  const point = (met: Met, going: number, weight_s: number) => {
+    const quick = Math.abs(met.speed_rad_per_s);
+    load.push(met.load_Nm);
+    inertial.push(met.torque_Nm - met.load_Nm);
     speed.push(quick);
-    acceleration.push(turning[1]);
+    acceleration.push(met.acceleration_rad_per_s2);
     ways.push(going);
     weights.push(weight_s);
     if (quick > highest_rad_per_s) highest_rad_per_s = quick;
@@ -47,16 +42,9 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
       const { motion, from: position, start_s, rising_per_s } = stretch;
       const from = load.length;
       for (const { start, end, inside, going, from_s, to_s } of stepsOf({ stretches: [stretch], line })) {
-        const put = (met: typeof start, weight_s: number): number =>
-          point(
-            [met.load_Nm, met.torque_Nm - met.load_Nm],
-            [met.speed_rad_per_s, met.acceleration_rad_per_s2],
-            going,
-            weight_s,
-          );
-        const first = put(start, 0);
-        for (const each of inside) put(each, each.weight_s);
-        steps.push({ start: first, end: put(end, 0), lasts_s: to_s - from_s });
+        const first = point(start, going, 0);
+        for (const each of inside) point(each, going, each.weight_s);
+        steps.push({ start: first, end: point(end, going, 0), lasts_s: to_s - from_s });
       }
       const [first] = motion;
       if (starts[index] === true && first !== undefined) {
@@ -66,7 +54,16 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
         const parts = { load: 0, inertial: 0 };
         const moved = { position: position + state.position, velocity: 0, acceleration: quickening };
         shaftTorque(line, moved, start_s, going, { starting: true, parts });
-        point([parts.load, parts.inertial], [0, shaftRatio(line) * quickening], going, 0);
+        point(
+          {
+            load_Nm: parts.load,
+            torque_Nm: parts.load + parts.inertial,
+            speed_rad_per_s: 0,
+            acceleration_rad_per_s2: shaftRatio(line) * quickening,
+          },
+          going,
+          0,
+        );
       }
       return { from, to: load.length, lasts_s: lasts_s(motion), stands: stands[index] === true };
     });

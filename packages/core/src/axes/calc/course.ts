@@ -21,7 +21,7 @@ export const isSteady = ({ stretches, line }: Course): boolean =>
   stretches.every(({ motion }) => motion.every(({ sine, polynomial }) => sine === undefined && polynomial.length <= 2));
 
 /** What is met at an instant, at the end of the line. */
-interface Met {
+export interface Met {
   readonly torque_Nm: number;
   readonly speed_rad_per_s: number;
   /** What of the torque is not for acceleration. */
