@@ -3,7 +3,9 @@
 import type { Master } from '../axes/axis.ts';
 import { busView } from '../axes/bus-view.ts';
 import { masterView } from '../axes/master-view.ts';
+import { aTurn } from '../axes/own-encoder.ts';
 import { axisView } from '../axes/views.ts';
+import { nearly } from '../axes/winding.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
@@ -12,7 +14,8 @@ import { taskView } from '../timing/task-view.ts';
 import { tasksOf } from '../timing/tasks.ts';
 import { hasTiming, timingAddress, timingView } from '../timing/views.ts';
 import { allFormulas, allMethods } from '../working/formula.ts';
-import { addressOf, type Quantity } from '../working/quantity.ts';
+import { Missing } from '../working/missing.ts';
+import { addressOf, Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
 import { choicesFor } from './choosing.ts';
@@ -92,6 +95,8 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
 export function numberShown(assessment: Assessment, address: string): Quantity | undefined {
+  const stated = statedOf(assessment, address);
+  if (stated !== undefined) return stated;
   for (const place of viewsThatMayHold(assessment, address)) {
     let found: Quantity | undefined;
     const seen = new Set<Quantity>();
@@ -106,6 +111,18 @@ export function numberShown(assessment: Assessment, address: string): Quantity |
     }
   }
   return undefined;
+}
+
+/** What the file or a part states of motor, drive and train of an axis, or a data sheet assumes of all, without making a view. */
+function statedOf({ axes }: Assessment, address: string): Quantity | undefined {
+  const assumed = [aTurn, nearly].find((each) => addressOf(each) === address);
+  if (assumed !== undefined) return assumed;
+  const axis = axes.find((each) => address.startsWith(`${each.axis.path}.`))?.axis;
+  if (axis === undefined) return undefined;
+  const elements = axis.train instanceof Missing ? [] : axis.train.flatMap((element) => Object.values(element));
+  return [axis.motor, axis.drive, ...elements]
+    .flatMap((each) => (each instanceof Quantity ? [each] : Object.values(each ?? {})))
+    .find((each): each is Quantity => each instanceof Quantity && addressOf(each) === address);
 }
 
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */

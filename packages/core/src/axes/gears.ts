@@ -33,8 +33,16 @@ export interface Carried {
   readonly meanSpeed: Quantity<'rad/s'>;
 }
 
-/** The gears that say what they bear. */
+/** The gears that say what they bear: made once for each demand, so that all checks speak of the same numbers. */
 export function gearsOf(demand: AxisDemand): readonly GearOfTrain[] {
+  const found = made.get(demand) ?? gearsIn(demand);
+  made.set(demand, found);
+  return found;
+}
+
+const made = new WeakMap<AxisDemand, readonly GearOfTrain[]>();
+
+function gearsIn(demand: AxisDemand): readonly GearOfTrain[] {
   const { axis } = demand;
   if (axis.train instanceof Missing) return [];
   return axis.train.flatMap(({ gear }, index) => {

@@ -13,7 +13,9 @@ export type AcrossShaft =
   | { readonly kind: 'pull'; readonly share: Quantity<'1'>; readonly diameter: Value<Quantity<'m'>> }
   | { readonly kind: 'unknown'; readonly lacks: Missing };
 
-const leadingOn = ['screw', 'belt', 'conveyor', 'rack', 'drum', 'roll', 'gear'];
+const leadingKinds = ['screw', 'belt', 'conveyor', 'rack', 'drum', 'roll', 'gear'];
+/** From one shaft or way to the next. */
+export const leadsOn = ({ kind }: ElementSection): boolean => leadingKinds.includes(kind as string);
 const withoutForce = ['friction', 'torque'];
 
 /** Of the gear at a place of the train; nothing where a coupling keeps forces away. */
@@ -22,7 +24,7 @@ export function acrossShaft({ train }: Axis, index: number): AcrossShaft | undef
   const { gear, path } = elements[index]!;
   if (gear?.radial_force !== undefined) return { kind: 'said', force: gear.radial_force };
   const before = elements.slice(0, index);
-  const first = before.findLastIndex(({ kind }) => leadingOn.includes(kind as string));
+  const first = before.findLastIndex(leadsOn);
   const [wheel, ...beside] = before.slice(Math.max(0, first));
   const kinds = (first === -1 ? before : beside).map(({ kind }) => kind as string);
   if (kinds.includes('coupling')) return undefined;

@@ -9,8 +9,13 @@ import { losersHead, losersTable, optionsHead, optionsTable } from './choice-tab
 import { type Choice, isChoosable } from './choose.ts';
 import { curves } from './curves.ts';
 import type { AxisDemand, Case } from './demand.ts';
+import { driveHeatRows } from './drive-heat.ts';
 import type { Line } from './line.ts';
+import { lostMotionRows } from './lost-motion.ts';
+import { ownEncoderRows } from './own-encoder.ts';
 import { traceOf } from './trace.ts';
+import { warming } from './warming.ts';
+import { saysWarmth, windingOf } from './winding.ts';
 import { fullRollOf } from './winder.ts';
 
 /** `chosen` makes the choice of parts for an axis that leaves one open; nothing where none is. */
@@ -22,7 +27,7 @@ export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undef
     title: `Axis ${axis.name}`,
     says: result(demand),
     inputs: inputsOf(demand),
-    pictures: [curves(demand)],
+    pictures: [curves(demand), ...warming(demand)],
     tables: [
       demandTable(demand),
       ...rollTables(axis),
@@ -60,7 +65,8 @@ function result({ peak, rms, speed, axis }: AxisDemand): readonly Cell[] {
   ];
 }
 
-function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): Table {
+function demandTable(demand: AxisDemand): Table {
+  const { axis, peak, rms, speed, inertia, holding } = demand;
   const { motor, lossesOn, lossesSaid } = axis;
   const rows: readonly (readonly Cell[])[] = [
     ['highest torque', peak, ...limit(motor.torque_peak, motor.absent)],
@@ -68,6 +74,12 @@ function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): 
     ['highest speed', speed, ...limit(motor.speed, motor.absent)],
     ['inertia of the load', inertia, ...limit(motor.inertia, motor.absent)],
     ...(holding === undefined ? [] : [['torque that holds the load', holding, ...limit(motor.brake, motor.absent)]]),
+    ...(saysWarmth(demand) ? windingRows(demand) : []),
+    ...[...lostMotionRows(demand), ...ownEncoderRows(demand), ...driveHeatRows(demand)].map(([what, value]) => [
+      what,
+      value,
+      '',
+    ]),
     [
       'losses act on',
       `${lossesOn instanceof Missing ? 'not known' : lossesOn}${lossesSaid ? '' : ', unless said'}`,
@@ -97,6 +109,16 @@ function rollTables(axis: Axis): readonly Table[] {
         ['time for it at the speed of the line', roll.time],
       ],
     },
+  ];
+}
+
+function windingRows(demand: AxisDemand): readonly (readonly Cell[])[] {
+  const winding = windingOf(demand);
+  const hottest = winding instanceof Missing ? winding : winding.hottest;
+  const warmAfter = winding instanceof Missing ? winding : winding.warmAfter;
+  return [
+    ['hottest winding in the long run', hottest, demand.axis.motor.winding_at_most],
+    ['until it has 95 % of that rise', warmAfter, ''],
   ];
 }
 

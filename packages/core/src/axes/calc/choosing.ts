@@ -2,6 +2,7 @@
 // combinations at once. A load is sampled once; losses of a gear are reckoned once for all gears that have the same; what a
 // motor adds by its inertia is then a line or a square for each figure, and no walk along the cycle.
 import { type CurrentPiece, longestOverload } from './drive-current.ts';
+import { wear } from './gear-load.ts';
 import { type MotorArea, peakAt } from './motor-area.ts';
 import { farthestOut, highestAt, type OutermostLines } from './outermost-lines.ts';
 
@@ -196,27 +197,25 @@ export function overloadOf_s(
 export function carriedOf({ load_Nm, inertial_Nm, speed_rad_per_s, weight_s, cases }: ChoiceLoad, exponent: number) {
   const duty = { peak_Nm: 0, stop_Nm: 0, mean_Nm: 0, peak_rad_per_s: 0, mean_rad_per_s: 0 };
   for (const { kind, steps, lasts_s } of cases) {
-    let [peak, fastest, turned, worn] = [0, 0, 0, 0];
+    const worn = wear(exponent);
+    let [peak, fastest] = [0, 0];
     for (const { start, end } of steps) {
       for (const at of [start, end]) {
         peak = Math.max(peak, Math.abs(load_Nm[at]! + inertial_Nm[at]!));
         fastest = Math.max(fastest, speed_rad_per_s[at]!);
       }
       if (kind !== 'cycle') continue;
-      for (let at = start + 1; at < end; at++) {
-        const angle = speed_rad_per_s[at]! * weight_s[at]!;
-        turned += angle;
-        worn += angle * Math.abs(load_Nm[at]! + inertial_Nm[at]!) ** exponent;
-      }
+      for (let at = start + 1; at < end; at++)
+        worn.add(load_Nm[at]! + inertial_Nm[at]!, speed_rad_per_s[at]! * weight_s[at]!);
     }
     if (kind === 'stop') duty.stop_Nm = Math.max(duty.stop_Nm, peak);
     else {
       duty.peak_Nm = Math.max(duty.peak_Nm, peak);
       duty.peak_rad_per_s = Math.max(duty.peak_rad_per_s, fastest);
     }
-    if (kind !== 'cycle' || turned === 0) continue;
-    duty.mean_Nm = Math.max(duty.mean_Nm, (worn / turned) ** (1 / exponent));
-    duty.mean_rad_per_s = Math.max(duty.mean_rad_per_s, turned / lasts_s);
+    if (kind !== 'cycle') continue;
+    duty.mean_Nm = Math.max(duty.mean_Nm, worn.mean());
+    duty.mean_rad_per_s = Math.max(duty.mean_rad_per_s, worn.turned_rad() / lasts_s);
   }
   return duty;
 }

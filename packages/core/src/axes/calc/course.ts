@@ -1,7 +1,9 @@
 // A whole case in plain numbers, walked in short steps: powers at the shaft, points of torque and speed, what a gear carries.
 import { sumOver, total } from '../../working/total.ts';
 import type { PowerPiece } from './bus.ts';
+import type { CurrentPiece } from './drive-current.ts';
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
+import { wear } from './gear-load.ts';
 import { gaussLegendre } from './integral.ts';
 import { lasts_s, type Stretch } from './phase-torque.ts';
 import { stateOf } from './segment.ts';
@@ -119,19 +121,12 @@ export const torqueSpeedPoints = (course: Course): readonly TorqueAtSpeed[] =>
     })),
   );
 
-/** A stretch in which the torque goes in a straight line. */
-export interface TorqueLine {
-  readonly lasts_s: number;
-  readonly start_Nm: number;
-  readonly end_Nm: number;
-}
-
-/** The torque as straight lines, one behind the other. */
-export const torqueLines = (course: Course): readonly TorqueLine[] =>
+/** The current for the torque as straight lines, one behind the other. */
+export const currentLines = (course: Course, constant_Nm_per_A: number): readonly CurrentPiece[] =>
   [...stepsOf(course)].map(({ from_s, to_s, start, end }) => ({
     lasts_s: to_s - from_s,
-    start_Nm: start.torque_Nm,
-    end_Nm: end.torque_Nm,
+    start_A: start.torque_Nm / constant_Nm_per_A,
+    end_A: end.torque_Nm / constant_Nm_per_A,
   }));
 
 /** A line that ends at the shaft of a stage, in front of what leads on from it. */
@@ -155,23 +150,21 @@ export interface GearDuty {
 /** What passes through the transform at the end of a stage of the line, at its side of the tool. */
 export function gearDuty({ stretches, line }: Course, stage: number, exponent: number): GearDuty {
   const course = { stretches, line: upTo(line, stage) };
-  let [peak_Nm, peak_rad_per_s, turned_rad, worn, lasts_s] = [0, 0, 0, 0, 0];
+  const worn = wear(exponent);
+  let [peak_Nm, peak_rad_per_s, lasts_s] = [0, 0, 0];
   for (const { from_s, to_s, start, end, inside } of stepsOf(course)) {
     for (const { torque_Nm, speed_rad_per_s } of [start, end]) {
       peak_Nm = Math.max(peak_Nm, Math.abs(torque_Nm));
       peak_rad_per_s = Math.max(peak_rad_per_s, Math.abs(speed_rad_per_s));
     }
-    for (const { torque_Nm, speed_rad_per_s, weight_s } of inside) {
-      const angle = Math.abs(speed_rad_per_s) * weight_s;
-      turned_rad += angle;
-      worn += angle * Math.abs(torque_Nm) ** exponent;
-    }
+    for (const { torque_Nm, speed_rad_per_s, weight_s } of inside)
+      worn.add(torque_Nm, Math.abs(speed_rad_per_s) * weight_s);
     lasts_s += to_s - from_s;
   }
   return {
     peak_Nm,
-    mean_Nm: turned_rad === 0 ? 0 : (worn / turned_rad) ** (1 / exponent),
+    mean_Nm: worn.mean(),
     peak_rad_per_s,
-    mean_rad_per_s: lasts_s === 0 ? 0 : turned_rad / lasts_s,
+    mean_rad_per_s: lasts_s === 0 ? 0 : worn.turned_rad() / lasts_s,
   };
 }

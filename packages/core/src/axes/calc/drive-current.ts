@@ -1,5 +1,5 @@
 // What a cycle asks of a drive: currents from torques, how long it stands above its continuous current, and its heat.
-import { formula, method } from '../../working/formula.ts';
+import { formula } from '../../working/formula.ts';
 import { mustBeOverZero } from './over-zero.ts';
 
 /** A stretch in which the current, of either sign, goes in a straight line. */
@@ -98,42 +98,6 @@ export const currentOfTorque = formula({
   source: 'definition',
   proof: 'the current gives back the torque and its mean losses',
   of: (T: number, k: number) => T / k,
-});
-
-const lines = {
-  symbols: { t: 's[]', a: 'A[]', b: 'A[]' },
-  means: { t: 'duration of each piece', a: 'current at its beginning', b: 'current at its end' },
-} as const;
-
-type Lines = [t: readonly number[], a: readonly number[], b: readonly number[]];
-
-const piecesOf = ([t, a, b]: Lines): readonly CurrentPiece[] =>
-  t.map((lasts_s, at) => ({ lasts_s, start_A: a[at]!, end_A: b[at]! }));
-
-export const overloadTime = method({
-  id: 'axes.drive.overload_time',
-  title: 'longest overload of a drive, as time at its peak current',
-  prose:
-    'the square of the current less that of the continuous one, over each stretch in which it is above it, as time for ' +
-    'which the peak current gives as much; the largest of these',
-  gives: 's',
-  symbols: { ...lines.symbols, c: 'A', p: 'A' },
-  means: { ...lines.means, c: 'continuous current', p: 'peak current' },
-  source: 'judgement',
-  proof: 'overloads are those of many samples',
-  of: (...[t, a, b, continuous_A, peak_A]: [...Lines, continuous_A: number, peak_A: number]) =>
-    longestOverload(piecesOf([t, a, b]), { continuous_A, peak_A }),
-});
-
-export const meanCurrent = method({
-  ...lines,
-  id: 'axes.drive.mean_current',
-  title: 'mean current of a cycle, without its sign',
-  prose: 'straight lines of current, cut where they go through nothing',
-  gives: 'A',
-  source: 'definition',
-  proof: 'the current gives back the torque and its mean losses',
-  of: (...all: Lines) => meanCurrentOf(piecesOf(all)),
 });
 
 export const driveLosses = formula({
