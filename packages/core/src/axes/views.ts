@@ -15,8 +15,8 @@ import { lostMotionRows } from './lost-motion.ts';
 import { ownEncoderRows } from './own-encoder.ts';
 import { traceOf } from './trace.ts';
 import { warming } from './warming.ts';
-import { saysWarmth, windingOf } from './winding.ts';
 import { fullRollOf } from './winder.ts';
+import { saysWarmth, windingOf } from './winding.ts';
 
 /** `chosen` makes the choice of parts for an axis that leaves one open; nothing where none is. */
 export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undefined): View {

@@ -16,13 +16,8 @@ export const antiresonance = formula({
   try: { K: [10, 1e5], J: [1e-4, 10] },
   source: 'definition',
   proof: 'two masses and a spring have the frequencies of their eigenvalues',
-  of: antiresonance_Hz,
+  of: (K: number, J: number) => Math.sqrt(K / J) / (2 * Math.PI),
 });
-
-/** In plain numbers. */
-export function antiresonance_Hz(stiffness_Nm_per_rad: number, inertia_kg_m2: number): number {
-  return Math.sqrt(stiffness_Nm_per_rad / inertia_kg_m2) / (2 * Math.PI);
-}
 
 /** Both swing against each other. */
 export const resonance = formula({
@@ -134,13 +129,8 @@ export const wantedBandwidth = formula({
   try: { n: [2, 10], k: [5, 500] },
   source: 'common-practice',
   proof: 'a position loop around a speed loop four times as quick does not overshoot',
-  of: wantedBandwidth_Hz,
+  of: (n: number, k: number) => (n * k) / (2 * Math.PI),
 });
-
-/** In plain numbers. */
-export function wantedBandwidth_Hz(timesAsQuick: number, gain_per_s: number): number {
-  return (timesAsQuick * gain_per_s) / (2 * Math.PI);
-}
 
 export const stiffnessOnWheel = formula({
   id: 'axes.stiffness.on_wheel',
