@@ -57,6 +57,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
     services: networks.map(serviceOf),
+    masters: design.masters,
     axes: design.machine.axes.length,
   });
 

@@ -10,6 +10,7 @@ import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
+import { chainView } from '../timing/chain-view.ts';
 import { taskView } from '../timing/task-view.ts';
 import { tasksOf } from '../timing/tasks.ts';
 import { hasTiming, timingAddress, timingView } from '../timing/views.ts';
@@ -64,13 +65,17 @@ function timingViews({ timing }: Assessment, address: string): readonly View[] {
       task.section !== undefined && (all || address === 'tasks' || address === task.path) ? [taskView(core, task)] : [],
     ),
   );
-  return [...whole, ...tasks];
+  const chains = timing.chains.flatMap((chain) =>
+    all || address === 'chains' || address === chain.path ? [chainView(chain, timing.design.points)] : [],
+  );
+  return [...whole, ...tasks, ...chains];
 }
 
 /** Every address at which something of time is shown. */
 const timingAddresses = ({ timing }: Assessment): readonly string[] => [
   ...(hasTiming(timing) ? [timingAddress] : []),
   ...tasksOf(timing.cores).map(({ path }) => path),
+  ...timing.chains.map(({ path }) => path),
 ];
 
 /** Those that are counted, and those that stop. */
@@ -152,7 +157,8 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
 
 /** A number of time is about a task, a core or a chain; the whole has them all. */
 function timingMayHold(assessment: Assessment, formula: string, names: (name: string) => boolean): readonly string[] {
-  const own = tasksOf(assessment.timing.cores).flatMap(({ name, path }) => (names(name) ? [path] : []));
+  const { cores, chains } = assessment.timing;
+  const own = [...tasksOf(cores), ...chains].flatMap(({ name, path }) => (names(name) ? [path] : []));
   return formula.startsWith('timing.') && hasTiming(assessment.timing) ? [...own, timingAddress] : own;
 }
 

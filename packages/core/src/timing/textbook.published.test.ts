@@ -100,3 +100,92 @@ it('RT12 as a file: Lehoczky 1990, (70,26) (100,62): 118, of a job that is not t
   expect(responses(found)).toEqual([26, 118]);
   expect(verdictOf(found, 'timing.response@t1')).toBe('holds');
 });
+
+// ── chains ───────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+const chain = (through: string, ends = 'from: { delay: 0 ms }, to: { delay: 0 ms }'): string =>
+  `chains: { it: { ${ends}, through: [${through}] } }\n`;
+
+const delays = (text: string) => {
+  const { times } = assessed(text).timing.chains[0]!;
+  if ('lacks' in times) throw new Error(JSON.stringify(times));
+  const ms = (value: { readonly value: number }): number => Number((value.value * 1e3).toPrecision(9));
+  return {
+    most: ms(times.most),
+    least: ms(times.least),
+    safe: ms(times.safe),
+    reaction: ms(times.reaction),
+    isWalked: times.isWalked,
+  };
+};
+
+describe('Davare 2007, Dürr 2019 and the exact value of ECRTS 2023 as files', () => {
+  const three: readonly Row[] = [
+    [5, 1],
+    [10, 2],
+    [20, 3],
+  ];
+  const two: readonly Row[] = [
+    [2, 1],
+    [5, 2],
+  ];
+  it.each([
+    ['CE1 as a file', three, 't0, t1, t2', 46, 42, 27],
+    ['CE2 as a file', three, 't2, t1, t0', 46, 46, 33],
+    ['CE3 as a file', three, 't0, t2', 33, 32, 27],
+    ['CE4 as a file', two, 't0, t1', 12, 11, 10],
+    ['CE5 as a file', two, 't1, t0', 12, 12, 10],
+  ] as const)('%s', (_, rows, order, safe, reaction, most) =>
+    expect(delays(tasks(...rows) + chain(order))).toMatchObject({ safe, reaction, most, isWalked: true }),
+  );
+
+  it('is only walked where all tasks start together, each always as long', () => {
+    const text = tasks(...three) + chain('t0, t1, t2');
+    for (const [from, to] of [
+      ['offset: 0 ms, priority: 1', 'offset: 1 ms, priority: 1'],
+      ['takes_at_least: 2 ms, offset: 0 ms', 'offset: 0 ms'],
+      ['offset: 0 ms, priority: 1', 'offset: 0 ms, jitter: 0.5 ms, priority: 1'],
+    ] as const) {
+      const found = delays(text.replace(from, to));
+      expect(found.isWalked).toBe(false);
+      expect(found.most).toBeGreaterThanOrEqual(27);
+      expect(found.most).toBeLessThanOrEqual(found.safe);
+    }
+  });
+});
+
+describe('a scanned controller as a file, by the formula of a controller manual', () => {
+  it('PLC1 as a file: 1.5 ms, a scan of 20 ms, 15 ms: 36.5 ms at best, 56.5 ms at worst', () => {
+    const ends = 'from: { delay: 1.5 ms }, to: { delay: 15 ms }';
+    const scan = '{ name: scan, every: 20 ms, takes: 20 ms, takes_at_least: 20 ms }';
+    expect(delays(chain(scan, ends))).toMatchObject({ least: 36.5, most: 56.5 });
+  });
+});
+
+describe('what a chain may take', () => {
+  const ends = 'from: { delay: 1.5 ms }, to: { delay: 15 ms, jitter: 4 ms }';
+  const with_ = (more: string): string =>
+    `chains: { it: { ${ends}, through: [{ every: 20 ms, takes: 20 ms, takes_at_least: 20 ms }]${more} } }\n`;
+  const finding = (more: string, before = '') =>
+    assessed(before + with_(more)).findings.find(({ address }) => address === 'timing.chain@it')!;
+
+  it('is a time, or a way at a speed; behind a lead only what varies counts', () => {
+    expect(finding(', within: 60.5 ms').demand!.value).toBeCloseTo(60.5e-3, 12);
+    expect(finding(', within: 130 mm, speed: 2 m/s').demand!.value).toBeCloseTo(0.121, 12);
+    expect(finding(', within: 130 mm, speed: 2 m/s, lead: constant_part').demand!.value).toBeCloseTo(0.048, 12);
+    expect(
+      finding(', within: 20°, lead: constant_part', 'masters: { a: { speed: 60 rpm } }\n').demand!.value,
+    ).toBeCloseTo(0.024 * 2 * Math.PI, 12);
+  });
+
+  it('is unknown without a speed, and where a way does not fit it', () => {
+    for (const [more, before, path] of [
+      [', within: 30 mm', '', 'chains.it.speed'],
+      [', within: 30 mm, speed: 60 rpm', '', 'chains.it.within'],
+    ] as const) {
+      const { verdict, lacks } = finding(more, before);
+      expect(verdict).toBe('unknown');
+      expect(lacks[0]!.path).toBe(path);
+    }
+  });
+});

@@ -1,5 +1,7 @@
 // All that is known of time in a machine: what the checks are asked of and what is shown.
+import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { NetworkService } from '../physics/service.ts';
+import { type PlannedChain, planChains } from './chains.ts';
 import type { TimingDesign } from './resolve.ts';
 import { type PlannedCore, planCores } from './tasks.ts';
 
@@ -7,11 +9,13 @@ export interface Timing {
   readonly design: TimingDesign;
   readonly services: readonly NetworkService[];
   readonly cores: readonly PlannedCore[];
+  readonly chains: readonly PlannedChain[];
 }
 
 /** What other domains hand over. */
 export interface Around {
   readonly services: readonly NetworkService[];
+  readonly masters: readonly MasterSpeed[];
   /** How many axes the file has. */
   readonly axes: number;
 }
@@ -24,6 +28,8 @@ export const untimed = (design: TimingDesign): TimingDesign => ({
   memory: { path: design.memory.path, retained: undefined, cam_tables: undefined, logs: undefined },
 });
 
-export function timingOf(design: TimingDesign, { services, axes }: Around): Timing {
-  return { design, services, cores: planCores(design, services, axes) };
+export function timingOf(design: TimingDesign, { services, masters, axes }: Around): Timing {
+  const cores = planCores(design, services, axes);
+  const chains = planChains(design.chains, { points: design.points, services, masters, cores });
+  return { design, services, cores, chains };
 }

@@ -1,7 +1,9 @@
 // What `show` tells of time in a machine as a whole.
 import type { Cell, Table, View } from '../checks/view.ts';
-import { Missing } from '../working/missing.ts';
+import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
+import { chainGist } from './chain-view.ts';
+import type { PlannedChain } from './chains.ts';
 import { titleOf } from './lanes.ts';
 import type { PlannedCore } from './tasks.ts';
 import type { Timing } from './timing.ts';
@@ -9,7 +11,7 @@ import type { Timing } from './timing.ts';
 /** Where the tasks and chains of a machine are shown together. */
 export const timingAddress = 'timing';
 
-export const hasTiming = ({ cores }: Timing): boolean => cores.length > 0;
+export const hasTiming = ({ cores, chains }: Timing): boolean => cores.length > 0 || chains.length > 0;
 
 export function timingView(timing: Timing): View {
   return {
@@ -18,19 +20,23 @@ export function timingView(timing: Timing): View {
     says: [...timingGist(timing), '.'].map((cell, at) => (at === 0 && typeof cell === 'string' ? capital(cell) : cell)),
     inputs: [],
     pictures: [],
-    tables: timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)],
+    tables: [
+      ...(timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)]),
+      ...(timing.chains.length === 0 ? [] : [chainsTable(timing.chains)]),
+    ],
     later: [],
   };
 }
 
-/** The result in a few words: the fullest core. */
-export function timingGist({ cores }: Timing): readonly Cell[] {
+/** The result in a few words: the fullest core; the first chain where there is no task. */
+export function timingGist({ cores, chains }: Timing): readonly Cell[] {
   const loads = cores.flatMap(({ load }) => (load instanceof Missing ? [] : [load]));
   const fullest = loads.reduce<Quantity | undefined>(
     (most, each) => (most && most.value >= each.value ? most : each),
     undefined,
   );
-  if (cores.length === 0) return ['chains without tasks'];
+  const [chain] = chains;
+  if (cores.length === 0 && chain !== undefined) return chainGist(chain);
   return fullest === undefined ? ['how much the tasks take is not known'] : ['tasks take ', fullest, ' of their core'];
 }
 
@@ -55,5 +61,20 @@ function coresTable(cores: readonly PlannedCore[]): Table {
     note: 'bounds: up to this load, or this product of 2, any tasks whose priorities follow their periods keep them; over it, the responses tell',
     columns: ['core', 'load', 'bound of Liu and Layland', 'hyperbolic product', 'executions can grow by the factor'],
     rows: cores.map((core) => [core.name, core.load, core.bound, core.product, core.growth()]),
+  };
+}
+
+function chainsTable(chains: readonly PlannedChain[]): Table {
+  return {
+    name: 'chains',
+    title: 'Chains from a cause to its effect',
+    columns: ['chain', 'at least', 'at most', 'counts', 'allowed'],
+    rows: chains.map(({ name, times, demand, counts, section }) => [
+      name,
+      given({ times }, (known) => known.times.least),
+      given({ times }, (known) => known.times.most),
+      demand ?? counts,
+      section.within ?? '',
+    ]),
   };
 }
