@@ -11,13 +11,15 @@ import { type BusDemand, busDemand } from '../axes/buses.ts';
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../axes/checks/all.ts';
 import { type Counted, countedOf } from '../axes/counted.ts';
 import { type AxisDemand, demandOf } from '../axes/demand.ts';
+import { highestAcceleration } from '../axes/highest-acceleration.ts';
 import { type StopDemand, stopsOf } from '../axes/stops.ts';
 import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
 import { requires } from '../machine/checks/requires.ts';
 import type { Design } from '../machine/resolve.ts';
-import { networkChecks } from '../networks/checks/all.ts';
+import { missedChecks, networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
+import type { AxisMotions } from '../physics/axis-motion.ts';
 import { timingChecks } from '../timing/checks/all.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
@@ -70,6 +72,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(busChecks, buses),
     ...ask(stopChecks, stops),
     ...ask(networkChecks, networks),
+    ...ask(missedChecks, { networks, motions: motionsOf(axes) }),
     ...ask(timingChecks, timing),
   ];
 
@@ -83,6 +86,14 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   return { design, axes, counted, buses, stops, networks, timing, findings: ranked([...findings, ...required]) };
 }
+
+/** What the networks ask of the motion of an axis, of those that are described. */
+export const motionsOf =
+  (axes: readonly AxisDemand[]): AxisMotions =>
+  (name) => {
+    const demand = axes.find(({ axis }) => axis.name === name);
+    return demand && { speed: demand.toolSpeed, acceleration: highestAcceleration(demand) };
+  };
 
 interface Wanted {
   readonly domain: (name: string) => boolean;
@@ -104,7 +115,8 @@ function aboutOf(address: string, buses: readonly Bus[]): Wanted {
     check: (id) => id === check,
     axis: (name) =>
       bus === undefined
-        ? domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))
+        ? (domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))) ||
+          (missedChecks.some(({ id }) => id === check) && subject === name)
         : bus.axes.some((axis) => axis.name === name),
     bus: (name) => name === bus?.name,
   };

@@ -8,6 +8,7 @@ import { axisView } from '../axes/views.ts';
 import { nearly } from '../axes/winding.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
+import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
 import { chainView } from '../timing/chain-view.ts';
@@ -18,7 +19,7 @@ import { allFormulas, allMethods } from '../working/formula.ts';
 import { Missing } from '../working/missing.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
-import type { Assessment } from './assess.ts';
+import { type Assessment, motionsOf } from './assess.ts';
 import { choicesFor } from './choosing.ts';
 import { marginsAddress, marginsView } from './margins-view.ts';
 
@@ -40,8 +41,11 @@ export function show(assessment: Assessment, address: string): readonly View[] {
 function networkViews(assessment: Assessment, address: string): readonly View[] {
   return assessment.networks.flatMap((planned): readonly View[] => {
     const { network } = planned;
-    if (address === 'networks' || address === network.path)
-      return [networkView(planned, surroundings(assessment, planned))];
+    const noise = (): readonly View[] => [noiseView(planned, motionsOf(assessment.axes)) ?? []].flat();
+    const whole = (): View => networkView(planned, surroundings(assessment, planned));
+    if (address === 'networks') return [whole(), ...noise()];
+    if (address === network.path) return [whole()];
+    if (address === noiseAddress(planned)) return noise();
     const axis = network.devices.find((device) => device.axis && `axes.${device.name}` === address);
     if (axis !== undefined) return [stationView(planned, axis)];
     if (!address.startsWith(`${network.path}.`)) return [];
@@ -92,6 +96,7 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
   ...assessment.buses.map(({ bus }) => bus.path),
   ...assessment.networks.flatMap(({ network }) => [
     network.path,
+    ...(network.noise === undefined && network.counters === undefined ? [] : [`${network.path}.noise`]),
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),
     ...network.runs.map(({ path }) => path),
   ]),
@@ -134,8 +139,12 @@ function statedOf({ axes }: Assessment, address: string): Quantity | undefined {
 function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
   const { axes, buses, networks } = assessment;
   if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
+  // What is compared in the view of the noise, and stands nowhere in the file.
+  const within = networks.filter(({ network: { path } }) => address.startsWith(`${path}.`));
+  if (within.length > 0) return within.map(noiseAddress);
   const [formula = '', about = ''] = address.split('@');
   if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
+  if (isOfNoise(formula)) return networks.map(noiseAddress);
   const names = (name: string): boolean => about === name || about.startsWith(`${name}.`);
   return [
     ...mastersShown(assessment).flatMap((master) => {
@@ -144,12 +153,15 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
     }),
     ...axes.flatMap(({ axis }) => (names(axis.name) ? [axis.path] : [])),
     ...buses.flatMap(({ bus }) => (names(bus.name) ? [bus.path] : [])),
+    ...networks.flatMap((planned) =>
+      planned.network.devices.some((device) => device.axis && names(device.name)) ? [noiseAddress(planned)] : [],
+    ),
     ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
       if (!names(name)) return [];
       const next = about.slice(name.length + 1).split('.', 1)[0];
       const device = devices.some((each) => each.name === next) ? [`${path}.nodes.${next}`] : [];
       const run = runs.find((each) => each.name === next);
-      return [...device, ...(run === undefined ? [] : [run.path]), path];
+      return [...device, ...(run === undefined ? [] : [run.path]), path, `${path}.noise`];
     }),
     ...timingMayHold(assessment, formula, names),
   ];

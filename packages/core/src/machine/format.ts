@@ -13,7 +13,7 @@ import { networksField } from '../networks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
 import { partKind, partUse } from '../reading/parts.ts';
-import { anything, name, quantity, share, text, version } from '../reading/values.ts';
+import { anything, name, quantity, quantityIn, share, text, version } from '../reading/values.ts';
 import { controllerTaskFields } from '../timing/parts.ts';
 import { chainsField, memoryField, pointsField, tasksField } from '../timing/section.ts';
 import { reserveChecks } from './reserves.ts';
@@ -103,6 +103,13 @@ export const format = {
           above: 0,
           example: '1 ms',
         }),
+        tolerance: optional(
+          quantityIn(['m', 'rad'], {
+            about: 'How far the tool may be from where it should be.',
+            above: 0,
+            example: '0.05 mm',
+          }),
+        ),
       },
       { about: 'An axis.' },
     ),

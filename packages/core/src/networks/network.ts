@@ -36,6 +36,8 @@ export interface Device {
   readonly tripAfter: Value<Quantity<'1'>>;
   /** What it does while an update is missing. */
   readonly missed: Value<MissedRule>;
+  /** How far an axis that states it may be from where it should be, in m or rad. */
+  readonly tolerance: Value<Quantity> | undefined;
   /** How many runs are plugged in. */
   readonly plugged: number;
   /** The runs from the controller, in order, and the devices that are passed. */

@@ -32,9 +32,10 @@ const burstField = section(
     period: quantity('s', {
       about: 'From the begin of one burst to that of the next; of a recording, how long it is.',
       above: 0,
+      most: 1e9,
       example: '300 ms',
     }),
-    at: list(
+    times: list(
       quantity('s', {
         about: 'When a pulse began, counted from the start of the recording.',
         least: 0,

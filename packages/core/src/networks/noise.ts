@@ -1,7 +1,7 @@
 // The noise of a network with everything filled in: what the calculations and the simulation of events start from.
 import type { Value } from '../reading/values.ts';
 import { given, Missing, missing } from '../working/missing.ts';
-import { Quantity } from '../working/quantity.ts';
+import type { Quantity } from '../working/quantity.ts';
 import { type PulsePattern, pulsesInBursts } from './calc/pulse-pattern.ts';
 import type { Pattern } from './noise-patterns.ts';
 
@@ -24,6 +24,8 @@ export interface PulseSource {
   readonly path: string;
   readonly pattern: Value<Pattern>;
   readonly pulse: Value<Quantity<'s'>>;
+  /** Pulses follow each other without a pause. */
+  readonly endless: boolean;
   /** Equal to the burst where there is one pulse only. */
   readonly pulse_every: Value<Quantity<'s'>>;
   readonly burst: Value<Quantity<'s'>>;
@@ -64,12 +66,8 @@ export interface Counters {
   readonly ports: Value<readonly Counter[]>;
 }
 
-/** Whether pulses follow each other without a pause between bursts. */
-export const isEndless = ({ burst, period }: PulseSource): boolean =>
-  burst instanceof Quantity && period instanceof Quantity && burst.value >= period.value;
-
 /** More are not walked one by one (our judgement). */
-const mostPulses = 20_000;
+const mostPulses = 2000;
 
 const ps = ({ value }: Quantity<'s'>): number => Math.max(1, Math.round(value * 1e12));
 

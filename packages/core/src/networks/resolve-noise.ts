@@ -76,6 +76,7 @@ function sourceOf(said: BurstSection, about: string, wires: readonly Wire[]): Pu
     name,
     path,
     pattern,
+    endless,
     // A dropout is one pulse, as long as its burst.
     pulse: single && isAbsent(said.pulse) ? burst : orPreset(said, 'pulse'),
     pulse_every: single && isAbsent(said.pulse_every) ? burst : pulse_every,
@@ -87,10 +88,12 @@ function sourceOf(said: BurstSection, about: string, wires: readonly Wire[]): Pu
 }
 
 /** The times of a recording; each has to lie within it. */
-function timesOf({ at, path, period }: BurstSection): Value<readonly Quantity<'s'>[]> {
+function timesOf({ times: at, path, period }: BurstSection): Value<readonly Quantity<'s'>[]> {
   return given({ at, period }, (known) => {
     const outside = known.at.findIndex(({ value }) => value >= known.period.value);
-    return outside < 0 ? known.at : missing(`${path}.at.${outside}`, 'problem', 'a time within the recording', '2 s');
+    return outside < 0
+      ? known.at
+      : missing(`${path}.times.${outside}`, 'problem', 'a time within the recording', '2 s');
   });
 }
 

@@ -42,6 +42,8 @@ export interface Axis {
   readonly name: string;
   readonly drive: PartUse<typeof stationUse>;
   readonly cycle_at_most: Value<Quantity<'s'>>;
+  /** In m or rad. */
+  readonly tolerance: Value<Quantity> | undefined;
 }
 
 /** Fills one network. Stations that no run reaches are left out; the reading has reported them. */
@@ -80,6 +82,7 @@ export function resolveNetwork(
           : filled.waits,
       every: isAbsent(filled.every) ? undefined : filled.every,
       collisionDelay: filled.collision_delay,
+      tolerance: use.axis?.tolerance,
       tripAfter: orOfNetwork(filled.trip_after, network.noise?.trip_after),
       missed: orOfNetwork(filled.missed, network.noise?.missed),
       plugged: wiring.wires.filter((wire) => wire.from === station || wire.to === station).length,
@@ -170,6 +173,7 @@ function deviceOf(part: Part): Device {
       filled.waits === 'frame' ? missing(`${part.path}.waits`, 'absent', 'a data size', '22 octets') : filled.waits,
     every: undefined,
     collisionDelay: filled.collision_delay,
+    tolerance: undefined,
     tripAfter: filled.trip_after,
     missed: filled.missed,
     plugged: 0,

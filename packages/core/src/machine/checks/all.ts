@@ -1,6 +1,6 @@
 // Every check of every domain, in the order of the argument.
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
-import { networkChecks } from '../../networks/checks/all.ts';
+import { missedChecks, networkChecks } from '../../networks/checks/all.ts';
 import { timingChecks } from '../../timing/checks/all.ts';
 import { requires } from './requires.ts';
 
@@ -10,6 +10,7 @@ export const allChecks = [
   ...busChecks,
   ...stopChecks,
   ...networkChecks,
+  ...missedChecks,
   ...timingChecks,
   requires,
 ] as const;
