@@ -187,5 +187,5 @@ const remedies: readonly Remedy[] = [
   remedy('lay it apart from motor and coil cables', 'both', 'what does not couple in needs no repeat'),
   remedy('a shorter cable, rated for being moved', 'cable', 'wear in a cable chain comes and goes'),
   remedy('a repeat more', 'cable', 'it mends single losses, and hides the cause'),
-  remedy('more losses in a row before a trip', 'both', 'it hides the cause; last'),
+  remedy('more losses in a row before a trip', 'both', 'last: it hides the cause, and the axis runs on meanwhile'),
 ];

@@ -1,13 +1,23 @@
 // How the pulses of each source meet the frames of a station: share of updates, and how many of them in a row.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, Missing } from '../working/missing.ts';
+import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { answerBegins, commandBegins, longestBurst, openOnTheWay } from './calc/exchange-noise.ts';
-import { inARowToPattern, inARowToRecording, lostToPattern, lostToRecording } from './calc/pulse-pattern.ts';
+import {
+  inARowToPattern,
+  inARowToRecording,
+  longestWalk,
+  lostToPattern,
+  lostToRecording,
+  type PulsePattern,
+} from './calc/pulse-pattern.ts';
 import { meets, type PulseSource, pulsesOf } from './noise.ts';
-import { type Losses, passingOf, type StationLoss } from './noise-losses.ts';
+import { atPort, type Losses, type StationLoss } from './noise-losses.ts';
 import type { Planned } from './planned.ts';
+
+/** Pulses times updates in a row: more are not walked (our judgement). */
+const mostSteps = 1_000_000;
 
 export interface Meeting {
   readonly source: PulseSource;
@@ -42,7 +52,12 @@ export function meetingWith(source: PulseSource, station: StationLoss, { planned
   const a = (count: number): readonly Quantity<'1'>[] => Array.from({ length: count }, () => firstTry(noise.path));
   const { pulse, pulse_every, burst, period, at, hits } = source;
   const asked = { w: pulse, P: period, T: station.period, o: frames.begins, L: frames.open, hits };
-  const found = given({ pulses: pulsesOf(source) }, () =>
+  const walked = given({ pulses: pulsesOf(source), T: station.period }, ({ pulses, T }) =>
+    at === undefined && pulses.starts_ps.length * Math.min(longestWalk, spanOf(pulses) / (T.value * 1e12)) > mostSteps
+      ? missing(`${planned.network.path}.cycle`, 'problem', 'a longer cycle, or fewer pulses in a burst', '1 ms')
+      : pulses,
+  );
+  const found = given({ walked }, () =>
     at === undefined
       ? given({ ...asked, e: pulse_every, B: burst }, ({ w, e, B, P, T, o, L }) => {
           const inputs = { w, e, B, P, T, o, L, a: a(o.length) };
@@ -66,7 +81,7 @@ function framesOpen({ exchange, open }: StationLoss, planned: Planned): FramesOp
   const { name, profile } = planned.network;
   const { gap: g, rate: R, discipline } = profile;
   const about = `${name}.${exchange.device.name}`;
-  const { commandEnd, command, answerEnd, answer } = passingOf(exchange, planned);
+  const { commandEnd, command, answerEnd, answer } = atPort(exchange, planned);
   const begin = given({ c: commandEnd, a: command }, (each) => commandBegins(each, about));
   // A frame that goes out, around and back is one.
   if (discipline === 'summation') return { begins: [begin], open: [open] };
@@ -84,3 +99,7 @@ const firstTry = (path: string): Quantity<'1'> =>
     source: 'judgement',
     because: 'repeats of a cycle lie within the same burst, and other stations may have used them up',
   });
+
+/** From the begin of the pattern to the end of its last pulse. */
+const spanOf = ({ starts_ps, pulse_ps }: PulsePattern): number =>
+  starts_ps.reduce((most, each) => Math.max(most, each), 0) + pulse_ps;

@@ -104,7 +104,7 @@ function stationsOf(planned: Planned, noise: Noise): readonly StationLoss[] {
 }
 
 /** From one update of a station to the next. */
-export const periodOf = ({ every, name }: Device, network: Network): Time =>
+const periodOf = ({ every, name }: Device, network: Network): Time =>
   every === undefined
     ? network.cycle
     : given({ n: every, T: network.cycle }, (each) => updatePeriod(each, `${network.name}.${name}`));
@@ -282,7 +282,7 @@ function lostOn(
 }
 
 /** The frames of an exchange as they pass the controller's port: when they end, gap included, and what they take of the line. */
-export interface Passing {
+export interface AtPort {
   readonly commandEnd: Time;
   readonly command: Time;
   readonly answerEnd: Time;
@@ -290,7 +290,7 @@ export interface Passing {
 }
 
 /** As the fullest cycle has it; of a station served in other cycles, from the first command to the last answer. */
-export function passingOf(exchange: Exchange, planned: Planned): Passing {
+export function atPort(exchange: Exchange, planned: Planned): AtPort {
   const { command, answer } = exchange;
   const { name, profile } = planned.network;
   if (profile.discipline === 'polled') {
@@ -309,7 +309,7 @@ export function passingOf(exchange: Exchange, planned: Planned): Passing {
 
 function openOf(exchange: Exchange, planned: Planned, about: string): Time {
   const { gap, rate } = planned.network.profile;
-  const { commandEnd, command, answerEnd, answer } = passingOf(exchange, planned);
+  const { commandEnd, command, answerEnd, answer } = atPort(exchange, planned);
   return given({ c: commandEnd, a: command, e: answerEnd, b: answer, g: gap, R: rate }, (each) =>
     exchangeOpen(each, about),
   );

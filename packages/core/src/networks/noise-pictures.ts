@@ -24,7 +24,7 @@ export function repeatsPicture(station: string, rows: readonly RepeatsRow[]): Dr
       name,
       title,
       caption:
-        'Each step to the right is a power of ten: at 6, one update in a million is lost. Random bit errors only; in a burst all repeats are lost together.',
+        'Open bars: repeats of its own; full bars: repeats that all stations share. Each step to the right is a power of ten: at 6, one update in a million is lost. Random bit errors only; in a burst all repeats are lost together.',
       scale: { from: 0, to, unit: '1' },
       rows: [
         ...known.map(
@@ -94,7 +94,7 @@ export function cyclesPicture(network: string, rows: readonly CycleRow[], longes
       name,
       title,
       caption:
-        'A bar is the burst that the weakest station lives through; the rail is the longest burst that the file tells of. At the right: the mean time to a trip by random losses.',
+        'A bar is the burst that the weakest station lives through, hatched where the longest burst of the file trips it; the rail is that burst. At the right: the mean time to a trip by random losses.',
       scale: { from: 0, to: to * 1.05, unit: 's' },
       rows: [
         ...known.map(

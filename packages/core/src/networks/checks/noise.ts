@@ -16,18 +16,27 @@ import type { Planned } from '../planned.ts';
 type Networks = readonly Planned[];
 
 interface Station {
+  /** With its network where another network has one of this name. */
+  readonly name: string;
   readonly losses: Losses;
   readonly station: StationLoss;
 }
 
-const stationsOf = (networks: Networks): readonly Station[] =>
-  networks.flatMap((planned) => {
+function stationsOf(networks: Networks): readonly Station[] {
+  const names = networks.flatMap(({ network }) => network.devices.map(({ name }) => name));
+  const once = (name: string): boolean => names.indexOf(name) === names.lastIndexOf(name);
+  return networks.flatMap((planned) => {
     const losses = lossesOf(planned);
-    return losses === undefined ? [] : losses.stations.map((station) => ({ losses, station }));
+    if (losses === undefined) return [];
+    return losses.stations.map((station) => {
+      const { name } = station.device;
+      return { name: once(name) ? name : `${planned.network.name}.${name}`, losses, station };
+    });
   });
+}
 
 const about = {
-  name: ({ station }: Station) => station.device.name,
+  name: ({ name }: Station) => name,
   path: ({ losses, station }: Station) =>
     station.device.axis ? `axes.${station.device.name}` : `${losses.planned.network.path}.nodes.${station.device.name}`,
 };
@@ -157,7 +166,8 @@ where it should be after (m − 1) updates have been missed, at its highest spee
 holds its set position lacks v·t + a·t²/2, one that extrapolates at the speed that it had lacks a·t²/2. Capacity: the
 tolerance.
 
-Speed and acceleration are the highest of the motion, and need not come together. Left out: the following error, which is
+Speed and acceleration are the highest of the motion, and need not come together. An axis that runs on without updates can
+hurt somebody: how long it may is for the risk assessment, local codes and licensed practice. Left out: the following error, which is
 there all the time, and what the drive does when the next update comes in.`,
   advice: 'a drive that extrapolates, fewer losses in a row before it trips, a shorter cycle',
   subjects: ({ networks, motions }) =>
