@@ -158,7 +158,13 @@ describe('findings that differ', () => {
       'networks.missed@label_feed',
       ...['outfeed', 'wrap_belt', 'web_tension', 'label_feed'].map((station) => `networks.burst@${station}`),
       'networks.cycle@drives',
+      'timing.load@main',
+      'timing.response@fast',
       'networks.kernel@controller',
+      'timing.chain@reject',
+      'timing.response@logic',
+      'timing.response@panel',
+      'timing.watchdog@logic',
     ]);
     expect(findings.find(({ address }) => address === 'networks.cycle@drives')).toMatchObject({
       title: 'Cycle',

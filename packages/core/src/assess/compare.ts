@@ -74,7 +74,7 @@ function sayAll(value: unknown, say: (writtenAt: string, text: string) => void):
 
 /** The name of something else, with the place at which it is written. */
 const isNamed = (value: object): value is { readonly name: string; readonly at: { readonly writtenAt: string } } =>
-  'name' in value && 'at' in value;
+  'name' in value && 'at' in value && typeof value.at === 'object' && value.at !== null && 'writtenAt' in value.at;
 
 // ── findings ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 

@@ -138,11 +138,16 @@ function statedOf({ axes }: Assessment, address: string): Quantity | undefined {
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
 function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
   const { axes, buses, networks } = assessment;
+  // What a controller usually takes is shown beside what a task takes by estimate.
+  if (address.startsWith('controller.')) return tasksOf(assessment.timing.cores).map(({ path }) => path);
+  if (/^(tasks|axes|points)\.count/.test(address) && hasTiming(assessment.timing)) return [timingAddress];
   if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
   // What is compared in the view of the noise, and stands nowhere in the file.
   const within = networks.filter(({ network: { path } }) => address.startsWith(`${path}.`));
   if (within.length > 0) return within.map(noiseAddress);
   const [formula = '', about = ''] = address.split('@');
+  // What the tables of time count with, whatever they are about.
+  if (about === '' && formula.startsWith('timing.')) return timingAddresses(assessment);
   if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
   if (isOfNoise(formula)) return networks.map(noiseAddress);
   const names = (name: string): boolean => about === name || about.startsWith(`${name}.`);

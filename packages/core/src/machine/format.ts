@@ -19,6 +19,8 @@ import { chainsField, memoryField, pointsField, tasksField } from '../timing/sec
 import { reserveChecks } from './reserves.ts';
 import { settingsField } from './settings.ts';
 
+const plannedIs = 'What the planner chose for values that are open, by path. Remove a line to let it choose again.';
+
 /** The version of the machine file that this program reads. */
 export const fileVersion = '1';
 
@@ -130,9 +132,10 @@ export const format = {
   points: pointsField,
   memory: memoryField,
   set: settingsField,
-  planned: anything({
-    about: 'What the planner chose for values that are open, by path. Remove a line to let it choose again.',
-  }),
+  planned: {
+    ...anything({ about: plannedIs }),
+    schema: () => ({ type: 'object', description: plannedIs }),
+  },
 } satisfies Record<string, Field<unknown>>;
 
 export type Format = typeof format;

@@ -19,7 +19,7 @@ Counts in intervals tell bursts from an even cause: where the fullest interval h
 by chance, something is switched then. What to try first stands in \`show networks.NAME.noise\`.
 
 Left out: frames that no port can recognise as such.`,
-  advice: 'plugs and screen of the run that is named, then what show networks.NAME.noise lists',
+  advice: 'plugs and screen of that run, then what show … .noise lists',
   subjects: (networks) => networks.filter(({ network }) => network.counters !== undefined),
   name: ({ network }) => network.name,
   path: ({ network }) => `${network.path}.counters`,

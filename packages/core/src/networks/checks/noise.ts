@@ -66,7 +66,7 @@ that is. A ring is counted as it is planned, broken where that needs most.
 
 Losses that come in bunches are another matter, and mostly the one that counts: the answer to bursts stands beside this
 one as \`networks.burst\` and \`networks.pattern\`. Left out: errors that a check sequence does not find.`,
-  advice: 'more losses in a row allowed, one more repeat, a run that is laid or screened better',
+  advice: 'more losses in a row allowed, a repeat more, a better run',
   subjects: (networks) => stationsOf(networks).filter(({ losses }) => losses.noise.tripFree !== undefined),
   reserve: asSaid,
   demand: ({ losses }) => losses.noise.tripFree!,
@@ -87,8 +87,7 @@ the phase between burst and cycle is nobody's choice, and pulses are mostly clos
 
 A shorter cycle with the same m bridges a shorter burst. Repeats within the cycle lie in the same burst, and other stations
 use them up; they are not counted on.`,
-  advice:
-    'more losses in a row allowed, a suppressor at what makes the burst, separation of its cables, a longer cycle',
+  advice: 'more losses in a row allowed, a suppressor, cables apart',
   subjects: (networks) =>
     stationsOf(networks).filter(({ losses, station }) => longestOf(station, losses) !== undefined),
   reserve: { share: 0.1, source: 'judgement', because: 'no burst is as long as the one before' },
@@ -106,7 +105,7 @@ export const pattern = question<Networks, Station>({
 \`networks.burst\` of. The pulses are laid over the frames of the station at every phase between the two, and the most
 updates in a row with a pulse on command or answer are held against the losses in a row that trip. Where cycle and pulses
 stay in step for ever, a phase that meets one update meets them all: then the answer is no, for clocks do drift into it.`,
-  advice: 'more losses in a row allowed, a screen and its bonding, separation of cables, a cycle that is out of step',
+  advice: 'more losses in a row allowed, a better screen, another cycle',
   subjects: (networks) =>
     stationsOf(networks).filter(({ losses, station }) => sourcesOf(station, losses).some((each) => !inBursts(each))),
   answer: ({ losses, station }) => patternAnswer(losses, station),
@@ -169,7 +168,7 @@ tolerance.
 Speed and acceleration are the highest of the motion, and need not come together. An axis that runs on without updates can
 hurt somebody: how long it may is for the risk assessment, local codes and licensed practice. Left out: the following error, which is
 there all the time, and what the drive does when the next update comes in.`,
-  advice: 'a drive that extrapolates, fewer losses in a row before it trips, a shorter cycle',
+  advice: 'a drive that extrapolates, an earlier trip, a shorter cycle',
   subjects: ({ networks, motions }) =>
     stationsOf(networks).flatMap((each) => {
       if (each.station.device.tolerance === undefined) return [];

@@ -16,7 +16,7 @@ is walked, and the delay is reached.
 With \`lead: constant_part\` the part of the delay that is always there is made good by a lead, and only the rest counts.
 
 Capacity: \`within\`. Left out: telegrams that are lost; each costs a period of its network more.`,
-  advice: 'a shorter period, a quicker task, fewer links, a lead for the constant part, links on one clock',
+  advice: 'shorter periods, fewer links, links on one clock, a lead',
   subjects: ({ chains }) => chains.filter(({ demand }) => demand !== undefined),
   name: ({ name }) => name,
   path: ({ path }) => path,

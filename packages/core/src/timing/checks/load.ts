@@ -14,7 +14,7 @@ Capacity: the whole time.
 Whether every deadline is kept, \`timing.response\` tells; this is about room. Beside the load, \`layshaft show\` has the
 bounds of Liu and Layland and the hyperbolic one, up to which tasks whose priorities follow their periods keep them
 whatever else is known of them, and the factor by which all executions can grow until the first deadline is missed.`,
-  advice: 'shorter executions, longer periods, a second core, a larger controller',
+  advice: 'shorter executions, longer periods, another core',
   subjects: ({ cores }) => cores,
   name: ({ name }) => name,
   path: () => 'tasks',
@@ -25,7 +25,7 @@ whatever else is known of them, and the factor by which all executions can grow 
   },
   demand: (core) => core.load,
   capacity: () => whole,
-  says: (demand) => `the tasks take ${demand} of the time`,
+  says: (demand, capacity) => `the tasks take ${demand} of the time, there is ${capacity}`,
 });
 
 const whole = assumed('timing.whole', 1, '1', {

@@ -21,7 +21,7 @@ misses its deadline takes at least.
 Capacity: the deadline; the period where none is stated.
 
 Left out: what switching between tasks costs, and caches that are cold after it; a measured execution should hold both.`,
-  advice: 'a shorter execution, a longer period, a more urgent priority, shorter stretches without interruption',
+  advice: 'a shorter execution, a more urgent priority, a longer period',
   subjects: ({ cores }) => tasksOf(cores),
   name: ({ name }) => name,
   path: ({ path }) => path,
