@@ -2,8 +2,9 @@
 //
 //   1 axes       motion, train, what both demand at the motor shaft
 //   2 networks   ways, exchanges, the cycle and its parts
-//   3 findings   every check asked of every subject
-//   4 order      tightest first
+//   3 marks      budgets, captures, register control
+//   4 findings   every check asked of every subject
+//   5 order      tightest first
 
 import type { Bus } from '../axes/axis.ts';
 import { type BusDemand, busDemand } from '../axes/buses.ts';
@@ -15,10 +16,13 @@ import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
 import { requires } from '../machine/checks/requires.ts';
 import type { Design } from '../machine/resolve.ts';
+import { markChecks } from '../marks/checks/all.ts';
+import { type MarkDemand, markDemandOf } from '../marks/demand.ts';
 import { networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
+import { webLines } from './web-lines.ts';
 
 export interface Assessment {
   readonly design: Design;
@@ -28,6 +32,7 @@ export interface Assessment {
   readonly buses: readonly BusDemand[];
   readonly stops: readonly StopDemand[];
   readonly networks: readonly Planned[];
+  readonly marks: readonly MarkDemand[];
   /** Tightest first. */
   readonly findings: readonly Finding[];
 }
@@ -50,6 +55,17 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
+  const onLines = wanted.domain('marks') ? design.marks : [];
+  const lines =
+    onLines.length === 0
+      ? []
+      : webLines(
+          design.masters,
+          design.machine.masters,
+          design.masters.flatMap((master) => stopsOf(master, [])),
+        );
+  const marks = onLines.map((mark) => markDemandOf(mark, lines));
+
   const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
   const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
     checks.filter(({ id }) => wanted.check(id)).flatMap((check) => check.ask(subjects, reserves[check.id]));
@@ -59,6 +75,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(busChecks, buses),
     ...ask(stopChecks, stops),
     ...ask(networkChecks, networks),
+    ...ask(markChecks, marks),
   ];
 
   const needs = design.parts.filter(
@@ -69,7 +86,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, counted, buses, stops, networks, findings: ranked([...findings, ...required]) };
+  return { design, axes, counted, buses, stops, networks, marks, findings: ranked([...findings, ...required]) };
 }
 
 interface Wanted {

@@ -3,6 +3,7 @@
 import { axesGist } from '../axes/views.ts';
 import { type Verdict, verdicts } from '../checks/margin.ts';
 import type { Cell, View } from '../checks/view.ts';
+import { marksGist } from '../marks/views.ts';
 import { networkGist } from '../networks/views.ts';
 import type { Assessment } from './assess.ts';
 import { show } from './show.ts';
@@ -20,7 +21,7 @@ export interface Chapter {
 
 /** In the order of the argument; a domain that the file does not have has no chapter. */
 export function chapters(assessment: Assessment): readonly Chapter[] {
-  const { axes, networks, findings } = assessment;
+  const { axes, networks, marks, findings } = assessment;
   const counted = (domain: string): Record<Verdict, number> => {
     const own = findings.filter(({ check }) => check.startsWith(`${domain}.`));
     return Object.fromEntries(
@@ -48,6 +49,17 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
             gist: networkGist(networks),
             verdicts: counted('networks'),
             views: show(assessment, 'networks'),
+          },
+        ]),
+    ...(marks.length === 0
+      ? []
+      : [
+          {
+            domain: 'marks',
+            title: 'Marks',
+            gist: marksGist(marks),
+            verdicts: counted('marks'),
+            views: show(assessment, 'marks'),
           },
         ]),
   ];

@@ -5,6 +5,7 @@ import { busView } from '../axes/bus-view.ts';
 import { masterView } from '../axes/master-view.ts';
 import { axisView } from '../axes/views.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
+import { markView } from '../marks/views.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
@@ -26,6 +27,7 @@ export function show(assessment: Assessment, address: string): readonly View[] {
     ...axes.map((demand) => axisView(demand, () => choicesFor(assessment.design, demand.axis.name))),
     ...buses.map(busView),
     ...networkViews(assessment, address),
+    ...assessment.marks.filter(({ mark }) => address === 'marks' || address === mark.path).map(markView),
   ];
 }
 
@@ -66,6 +68,7 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),
     ...network.runs.map(({ path }) => path),
   ]),
+  ...assessment.marks.map(({ mark }) => mark.path),
 ];
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
@@ -88,8 +91,10 @@ export function numberShown(assessment: Assessment, address: string): Quantity |
 
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
 function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
-  const { axes, buses, networks } = assessment;
+  const { axes, buses, networks, marks } = assessment;
   if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
+  // Speeds and numbers of trials that only views try.
+  if (address.startsWith('marks.') && !address.includes('@')) return marks.map(({ mark }) => mark.path);
   const [formula = '', about = ''] = address.split('@');
   if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
   const names = (name: string): boolean => about === name || about.startsWith(`${name}.`);
@@ -100,6 +105,7 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
     }),
     ...axes.flatMap(({ axis }) => (names(axis.name) ? [axis.path] : [])),
     ...buses.flatMap(({ bus }) => (names(bus.name) ? [bus.path] : [])),
+    ...marks.flatMap(({ mark }) => (names(mark.name) ? [mark.path] : [])),
     ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
       if (!names(name)) return [];
       const next = about.slice(name.length + 1).split('.', 1)[0];

@@ -2,6 +2,7 @@
 
 import { axisKinds, driveFigures } from '../axes/parts.ts';
 import { axisFields, busesField, mastersField } from '../axes/section.ts';
+import { marksField } from '../marks/section.ts';
 import {
   controllerFields,
   controllerKind,
@@ -100,6 +101,7 @@ export const format = {
   buses: busesField,
   controller: partUse([controllerKind], controllerFields, { about: 'The motion controller.', example: 'controller_m' }),
   networks: networksField,
+  marks: marksField,
   set: settingsField,
   planned: anything({
     about: 'What the planner chose for values that are open, by path. Remove a line to let it choose again.',

@@ -9,6 +9,7 @@ import {
   resolveMasters,
   type Site,
 } from '../axes/resolve.ts';
+import { type Mark, resolveMarks } from '../marks/resolve.ts';
 import {
   type Alternatives,
   alternativesAmong,
@@ -35,6 +36,7 @@ export interface Design {
   readonly axes: readonly Axis[];
   readonly masters: readonly Master[];
   readonly buses: readonly Bus[];
+  readonly marks: readonly Mark[];
   readonly gravity: Value<Quantity<'m/s²'>>;
   readonly site: Site;
   /** What the catalogues offer instead of what the machine has. */
@@ -78,6 +80,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     axes,
     masters,
     buses: resolveBuses(machine.buses, axes, partOf),
+    marks: resolveMarks(machine.marks, machine.axes),
     gravity: machine.machine.gravity ?? standardGravity,
     site,
     alternatives: alternativesAmong(offered),

@@ -1,5 +1,6 @@
 // Every check of every domain, in the order of the argument.
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
+import { markChecks } from '../../marks/checks/all.ts';
 import { networkChecks } from '../../networks/checks/all.ts';
 import { requires } from './requires.ts';
 
@@ -9,5 +10,6 @@ export const allChecks = [
   ...busChecks,
   ...stopChecks,
   ...networkChecks,
+  ...markChecks,
   requires,
 ] as const;
