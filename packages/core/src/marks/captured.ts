@@ -73,8 +73,9 @@ function caughtOf(mark: PlacedMark, e: Value<Quantity<'m'>>): Caught {
     assumed(`${path}.capture.at_once`, 1, '1', { source: 'judgement', because: 'one unless said' });
   // Both edges of a length take turns only where one capture is armed at a time; else they count as one event.
   const inTurn = said.length !== undefined && !(atOnce instanceof Missing) && atOnce.value < 2;
+  const alone = edges === (inTurn ? 2 : 1);
   const rearm = given({ r: own, m: atOnce }, ({ r, m }) =>
-    edges === 1 || inTurn ? r : sharedRearm({ r, n: countOf(mark, 'edges_on_axis', edges), m }, name),
+    alone ? r : sharedRearm({ r, n: countOf(mark, 'edges_on_axis', edges), m }, name),
   );
   const spacing = inTurn
     ? given({ l: said.length!, s: mark.spacing }, (known) => closestEdges(known, name))

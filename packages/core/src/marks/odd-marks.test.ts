@@ -49,6 +49,11 @@ describe('half a mark', () => {
       'marks.a.web.modulus',
     ],
     ['no length under a roll', 'tolerance: 1 mm, roll: { slip: 0.1 % }', 'marks.a.length'],
+    [
+      'no edges for an eye that is slower off than on',
+      'speed: 1 m/s, tolerance: 1 mm, length: 1 m, eye: { jitter: 1 µs, hysteresis: 10 µm }',
+      'marks.a.edges',
+    ],
     ['no dead time', 'tolerance: 1 mm, spread: { x: 1 µm }, correct: { share: 10 % }', 'marks.a.correct.dead_time'],
     ['a master that turns', 'follow: shaft, tolerance: 1 mm, spread: { x: 3 µs }', 'masters.shaft.speed'],
     [

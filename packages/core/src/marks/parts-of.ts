@@ -111,25 +111,21 @@ function delayOffsets({ said, path }: PlacedMark, v: Value<Quantity<'m/s'>>, abo
   const fixed: Value<Offset>[] =
     offset === undefined ? [] : [given({ b: offset }, ({ b }): Offset => ({ name: 'offset', b, timed: false }))];
   if (length !== undefined) {
-    const [first, last] = edges === undefined || edges instanceof Missing ? [] : [edges.first, edges.last];
-    if (edges instanceof Missing) return [...fixed, edges];
     if (eye?.rise_fall_difference === undefined && eye?.hysteresis === undefined) return fixed;
-    const bias = given(
-      { v, d: eye.rise_fall_difference, h: eye.hysteresis, first, last },
-      (known): Offset | undefined => {
-        if (known.first !== undefined && known.first === known.last) return undefined;
-        const values = {
-          v: known.v,
-          d: known.d ?? noneOf(`${path}.eye.rise_fall_difference`, 's', 'none unless said'),
-          h: known.h ?? noneOf(`${path}.eye.hysteresis`, 'm', 'none unless said'),
-        };
-        return {
-          name: 'eye',
-          b: known.first === 'falling' ? gapBias(values, about) : edgeBias(values, about),
-          timed: true,
-        };
-      },
-    );
+    const ends = edges ?? missing(`${path}.edges`, 'absent', 'the two edges', '[rising, falling]');
+    if (ends instanceof Missing) return [...fixed, ends];
+    const asked = { v, d: eye.rise_fall_difference, h: eye.hysteresis, first: ends.first, last: ends.last };
+    const bias = given(asked, (known): Offset | undefined => {
+      // The eye is as late at both ends.
+      if (known.first === known.last) return undefined;
+      const values = {
+        v: known.v,
+        d: known.d ?? noneOf(`${path}.eye.rise_fall_difference`, 's', 'none unless said'),
+        h: known.h ?? noneOf(`${path}.eye.hysteresis`, 'm', 'none unless said'),
+      };
+      const b = known.first === 'falling' ? gapBias(values, about) : edgeBias(values, about);
+      return { name: 'eye', b, timed: true };
+    });
     return bias === undefined ? fixed : [...fixed, bias as Value<Offset>];
   }
   const k =

@@ -78,7 +78,7 @@ export function speedCurve(budget: BudgetOf): Drawn {
       scale: { from: 0, to: end, unit: 'm/s' },
       rows: [
         {
-          height: 5,
+          height: 7,
           scale: { from: 0, to: highest, unit: 'm' },
           grid: true,
           label: ['needed'],

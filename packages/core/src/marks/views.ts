@@ -1,7 +1,8 @@
 // What `show` tells of a mark: how exact it is and what to improve first, how it is captured, corrected, and lost.
 import type { Cell, LaterTable, Table, View } from '../checks/view.ts';
-import { Missing } from '../working/missing.ts';
+import { given, Missing } from '../working/missing.ts';
 import type { BudgetOf } from './budget-of.ts';
+import { repeatsBetween } from './calc/capture.ts';
 import type { Captured } from './captured.ts';
 import { caution } from './checks/run-on.ts';
 import type { MarkDemand } from './demand.ts';
@@ -11,6 +12,7 @@ import type { LoopOf } from './loop-of.ts';
 import { runOnPicture } from './run-on-picture.ts';
 import { settlingPicture } from './settling-picture.ts';
 import { speedCurve, speedTable } from './speed-curve.ts';
+import { timesTable } from './times-table.ts';
 import { shapeWords, titleOf } from './titles.ts';
 import { trialsOf } from './trials.ts';
 import { byShare, varianceBars } from './variance-bars.ts';
@@ -33,6 +35,7 @@ export function markView(demand: MarkDemand): View {
     tables: [
       budgetTable(demand),
       resultTable(demand),
+      ...timesTable(mark),
       ...captureTable(captured),
       ...(loop === undefined ? [] : [loopTable(loop)]),
       ...lostTable(captured),
@@ -98,8 +101,9 @@ function budgetTable({ known, mark }: BudgetOf): Table {
 /** What rests on a normal distribution where there is none. */
 const untold = 'not told: the first order is meaningless, the trials tell the interval';
 
-function resultTable({ known, capability }: BudgetOf): Table {
+function resultTable({ mark, known, capability }: BudgetOf): Table {
   const rows: (readonly Cell[])[] = [];
+  const { web } = mark.said;
   const meaningless = !(known instanceof Missing) && known.orders?.meaningless === true;
   if (known instanceof Missing) rows.push(['combined', known]);
   else {
@@ -137,6 +141,11 @@ function resultTable({ known, capability }: BudgetOf): Table {
         meaningless ? untold : (capability.pieces ?? 'no number of pieces: the Cpk is not above it'),
       ],
     );
+  if (web !== undefined)
+    rows.push([
+      'repeats between the eye and the tool',
+      given({ L: web.between, s: mark.spacing }, (all) => repeatsBetween(all, mark.name)),
+    ]);
   return { name: 'result', title: 'The result', columns: ['what', 'value'], rows };
 }
 

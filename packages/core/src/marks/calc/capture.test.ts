@@ -21,6 +21,7 @@ import {
   pollWindow,
   rampAcceleration,
   rearmSpeed,
+  repeatsBetween,
   runOn,
   sharedRearm,
   stampInterpolation,
@@ -221,6 +222,7 @@ describe('marks in a row', () => {
       12,
     );
     expect(plain(tensionStretch)(F, L, E, b, h)).toBeCloseTo(1.2e-3, 12);
+    expect(plain(repeatsBetween)(L, L / springs.length)).toBeCloseTo(100, 9);
   });
 });
 

@@ -296,6 +296,19 @@ export const lostMarkTime = formula({
   of: (n: number, s: number, W: number, v: number, T: number) => ((n - 1) * s + W / 2) / v + T,
 });
 
+export const repeatsBetween = formula({
+  id: 'marks.web.repeats',
+  title: 'repeats between the eye and the tool',
+  text: 'L/s',
+  gives: '1',
+  symbols: { L: 'm', s: 'm' },
+  means: { L: 'web between the eye and the tool', s: 'repeat' },
+  try: { L: [0.1, 20], s: [0.05, 2] },
+  source: 'definition',
+  proof: 'a web stretched like a chain of springs',
+  of: (L: number, s: number) => L / s,
+});
+
 export const brakingWay = formula({
   id: 'marks.lost.braking',
   title: 'way of the web from the reaction to standstill',
