@@ -165,12 +165,7 @@ function wholeOf(
       : said.coverage;
   const degrees = degreesOfParts(parts, u, correlation, about);
   const orders = ordersOf(parts, about);
-  const factor =
-    degrees === 'unknown'
-      ? undefined
-      : degrees === 'infinite'
-        ? normalFactor({ p: coverage }, about)
-        : coverageFactor({ p: coverage, n: degrees }, about);
+  const factor = factorOf(coverage, degrees, about);
   const { length } = parts;
   return {
     parts: parts.map((part, at) => ({
@@ -196,6 +191,13 @@ function wholeOf(
     correlation,
     needed: neededTolerance({ b: offset, u }, about),
   };
+}
+
+/** Nothing where it is not finite either: for all results, or without a spread. */
+function factorOf(p: Quantity<'1'>, degrees: Known['degrees'], about: string): Quantity<'1'> | undefined {
+  if (degrees === 'unknown') return undefined;
+  const k = degrees === 'infinite' ? normalFactor({ p }, about) : coverageFactor({ p, n: degrees }, about);
+  return Number.isFinite(k.value) ? k : undefined;
 }
 
 function degreesOfParts(
@@ -239,10 +241,15 @@ const none = assumed('marks.not_correlated', 0, '1', {
 });
 const itself = assumed('marks.itself', 1, '1', { source: 'definition', because: 'a contribution goes with itself' });
 
+/** A budget with more contributions than this nobody has correlated by hand (our judgement). */
+const mostCorrelated = 200;
+
 /** The correlations of the parts, row after row; nothing where the file tells none. */
 function correlationsOf({ said, path }: PlacedMark, parts: readonly Part[]): Value<Correlations> | undefined {
   const { correlation } = said;
   if (correlation === undefined || correlation instanceof Missing) return correlation;
+  if (parts.length > mostCorrelated)
+    return missing(`${path}.correlation`, 'problem', `correlations among ${mostCorrelated} contributions at most`, '');
   return given({ correlation }, (known): Value<Correlations> => {
     const rows = parts.map((_, row) => parts.map((__, column): Quantity<'1'> => (row === column ? itself : none)));
     for (const tied of known.correlation) {
@@ -287,9 +294,11 @@ function capabilityOf(
   T: Quantity<'m'>,
   about: string,
 ): Value<Capability> {
-  return given({ cpk: said.proves?.cpk, confidence: said.proves?.confidence }, (wanted): Capability => {
-    const limits = { U: T, L: lowerLimit({ T }, about), σ: u };
-    const cpk = centredCapability({ ...limits, m: offset }, about);
+  const limits = { U: T, L: lowerLimit({ T }, about), σ: u };
+  // Without a spread there is none.
+  const own = centredCapability({ ...limits, m: offset }, about);
+  return given({ own, cpk: said.proves?.cpk, confidence: said.proves?.confidence }, (wanted): Capability => {
+    const cpk = wanted.own;
     const provenCpk =
       wanted.cpk ??
       assumed(`${path}.proves.cpk`, 4 / 3, '1', {

@@ -31,16 +31,30 @@ export interface Settling {
   readonly web: Value<Quantity<'m'>>;
 }
 
+/** Our judgement. */
+const mostRepeats = 200;
+
 export function loopOf(mark: PlacedMark, said: CorrectSection, speed: Value<Quantity<'m/s'>>, about: string): LoopOf {
   const { path } = said;
   const deadTime = deadTimeOf(mark, said, speed, about);
   const filter =
     said.filter ??
     assumed(`${path}.filter`, 1, '1', { source: 'definition', because: 'each error by itself, unless said' });
+  // What takes longer is no control, and would take long to follow.
+  const followed = given({ d: deadTime, n: filter }, ({ d, n }) =>
+    d.value + n.value <= mostRepeats
+      ? d
+      : missing(
+          `${path}.dead_time`,
+          'problem',
+          `dead time and mean of ${mostRepeats} repeats together at most`,
+          '3 repeats',
+        ),
+  ) as Value<Quantity<'1'>>;
   const missed =
     said.missed ??
     assumed(`${path}.missed`, 0, '1', { source: 'judgement', because: 'no mark is missed unless said', as: '%' });
-  const asked = { K: said.share, d: deadTime, n: filter, q: missed };
+  const asked = { K: said.share, d: followed, n: filter, q: missed };
   const gain = given({ K: said.share, q: missed }, (known) => (known.q.value === 0 ? known.K : meanGain(known, about)));
   return {
     said,
@@ -53,7 +67,7 @@ export function loopOf(mark: PlacedMark, said: CorrectSection, speed: Value<Quan
     noise: given(asked, ({ K, d, n, q }) =>
       n.value > 1 ? filteredNoise({ K, d, n, q }, about) : loopNoise({ K, d, q }, about),
     ),
-    settling: said.splice && settlingOf(mark, { splice: said.splice, gain, deadTime, filter }, about),
+    settling: said.splice && settlingOf(mark, { splice: said.splice, gain, deadTime: followed, filter }, about),
   };
 }
 

@@ -13,7 +13,7 @@ import {
   sampleReach,
   triangularSpread,
 } from './calc/budget.ts';
-import { limitOfNormal, partOfResult, wayOfTime } from './calc/contribution.ts';
+import { limitOfNormal, limitOfResult, partOfResult, wayOfTime } from './calc/contribution.ts';
 import { bothEdges, twoEdges } from './calc/length.ts';
 import { type Shape, type SpreadSection, sizeOf } from './spread-field.ts';
 
@@ -116,7 +116,7 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
         const part = (u: Quantity<'m'>, which: string): Quantity<'m'> =>
           plain ? u : partOfResult({ c, k, u }, `${about}${which}`);
         const mean = all.middle ?? own.mean;
-        const [u, limit] = [part(own.u, ''), part(own.limit, '.limit')];
+        const [u, limit] = [part(own.u, ''), plain ? own.limit : limitOfResult({ c, k, a: own.limit }, about)];
         return {
           name,
           path,

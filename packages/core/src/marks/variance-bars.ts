@@ -82,8 +82,8 @@ export function varianceBars({ mark, known }: BudgetOf): Drawn {
       caption:
         'Lengths are variances, since these add up; the scale above reads the standard deviation. The first bar is what to improve first.',
       scale: {
-        from: Math.min(0, ...steps.map(({ low }) => low)),
-        to: Math.max(1, ...steps.map(({ high }) => high)),
+        from: steps.reduce((least, { low }) => Math.min(least, low), 0),
+        to: steps.reduce((most, { high }) => Math.max(most, high), 1),
         unit: '1',
       },
       rows,

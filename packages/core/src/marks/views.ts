@@ -113,7 +113,7 @@ function resultTable({ mark, known, capability }: BudgetOf): Table {
       ['combined standard uncertainty', known.u],
       ['effective degrees of freedom', known.degrees],
       ['share that is to be covered', known.coverage],
-      ['coverage factor', known.factor ?? 'not known: contributions with few degrees of freedom are correlated'],
+      ['coverage factor', known.factor ?? 'not known'],
       ['expanded uncertainty', known.expanded ?? (meaningless ? untold : 'not known, as its factor')],
       ['everything at its worst', known.worst],
       ['needed to either side', known.needed],

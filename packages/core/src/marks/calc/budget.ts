@@ -99,7 +99,7 @@ function limitOf(spread: Distribution, deviations: number): number {
 
 function reachOfSample(values: readonly number[]): number {
   const mean = meanOf(values);
-  return Math.max(...values.map((value) => Math.abs(value - mean)));
+  return values.reduce((most, value) => Math.max(most, Math.abs(value - mean)), 0);
 }
 
 function meanOf(values: readonly number[]): number {

@@ -15,7 +15,7 @@ export const wayOfTime = formula({
   of: (v: number, t: number) => v * t,
 });
 
-/** Of its standard uncertainty, of its limit or of its offset. */
+/** Of its standard uncertainty or of its offset, with the sign of its sensitivity. */
 export const partOfResult = formula({
   id: 'marks.budget.part',
   title: 'what a contribution gives the result',
@@ -32,6 +32,24 @@ export const partOfResult = formula({
   at: '5.1.3',
   proof: 'a part with a sensitivity of 2, half of it compensated, counts once',
   of: (c: number, k: number, u: number) => c * (1 - k) * u,
+});
+
+/** Without the sign of its sensitivity: at its worst it goes the way of the others. */
+export const limitOfResult = formula({
+  id: 'marks.budget.limit_part',
+  title: 'most that a contribution gives the result',
+  text: 'abs(c)*(1 - k)*a',
+  gives: 'm',
+  symbols: { c: '1', k: '1', a: 'm' },
+  means: {
+    c: 'sensitivity: change of the result for each of the contribution',
+    k: 'share of it that is compensated',
+    a: 'limit of the contribution itself',
+  },
+  try: { c: [-2, 2], k: [0, 0.9], a: [1e-6, 1e-3] },
+  source: 'definition',
+  proof: 'the worst case bounds every trial',
+  of: (c: number, k: number, a: number) => Math.abs(c) * (1 - k) * a,
 });
 
 export const offsetLeft = formula({
