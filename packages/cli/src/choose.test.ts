@@ -8,7 +8,7 @@ cabinet: { supply: { mains: 400 V, low: 360 V } }
 axes:
   table:      # six stations
     motion: { cycle: 1 s, steps: [{ turn: 60°, in: 0.25 s, law: modified_sine }, { dwell: rest }] }
-    train: [{ disc: { mass: 22 kg, diameter: 0.7 m } }, { gear: open }]
+    train: [{ disc: { mass: 22 kg, diameter: 0.7 m } }, { gear: { part: open, radial_force: 0 N } }]
     motor: open
     drive: open
 `;
@@ -23,7 +23,8 @@ describe('layshaft choose', () => {
     const costs = [...out.matchAll(/^ {2}motor_\S+ +gear_\S+ +drive_\S+ +(\d+)/gm)].map(([, cost]) => Number(cost));
     expect(costs.length).toBe(12);
     expect(costs.toSorted((one, other) => one - other)).toEqual(costs);
-    expect(out).toMatch(/motor_40_1 +gear_\S+ +inertia ratio [\d.]+ % over/);
+    expect(out).toMatch(/motor_40_1 +gear_\S+ +effective torque [\d.]+ % over at any ratio/);
+    expect(out).toMatch(/ +inertia needs ratio [\d.]+, speed allows [\d.]+/);
     expect(out).toContain('--write takes the first of them into the file.');
   });
 
@@ -40,12 +41,35 @@ describe('layshaft choose', () => {
     expect(again).toMatchObject({ status: 2, err: expect.stringContaining('Nothing is open at axes.table.') });
   });
 
+  it('names what is not weighed because the file does not tell it', async () => {
+    const { out } = await choose('axes.table', text.replace(', radial_force: 0 N', ''));
+    expect(out.replaceAll(/\s+/g, ' ')).toContain('the file does not tell it: axes.table.train.1.gear.radial_force');
+  });
+
+  it('chooses a drive alone, a gear alone, a motor alone, and holds what is given to its limits too', async () => {
+    const after = (await choose('table --write')).written['m.yaml']!;
+    for (const [key, place] of [
+      ['drive', 'axes.table.drive'],
+      ['gear', 'axes.table.train.1.gear.part'],
+      ['motor', 'axes.table.motor'],
+    ] as const) {
+      const [, part] = new RegExp(`^ *${place}: (\\S+)\\n`, 'm').exec(after)!;
+      const struck = after.replace(new RegExp(`^ *${place}: \\S+\\n`, 'm'), '');
+      const { status, out, written } = await choose('table --write', struck);
+      expect(status, key).toBe(0);
+      expect(out).toContain('as it is');
+      expect(written['m.yaml'], key).toContain(`${place}: ${part}`);
+      const weak = await choose('table', struck.replace('22 kg', '220 kg'));
+      expect(weak.status, key).toBe(key === 'drive' ? 1 : weak.status);
+    }
+  });
+
   it('prints the choice as data', async () => {
     const found = JSON.parse((await choose('axes.table --json')).out);
     expect(found.layshaft_choice).toBe(1);
     expect(found.options[0].planned.map(({ path }: { path: string }) => path)).toEqual([
       'axes.table.motor',
-      'axes.table.train.1.gear',
+      'axes.table.train.1.gear.part',
       'axes.table.drive',
     ]);
     expect(found.weighed).toBeGreaterThan(1000);

@@ -55,7 +55,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
     .argument(
       '[ADDRESS]',
-      'margins, networks.NAME, axes.NAME, marks.NAME, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO; without it, all networks',
+      'margins, networks.NAME, axes.NAME, marks.NAME, networks.NAME.noise, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO; without it, all networks',
       'networks',
     )
     .option('--addresses', 'under each row, the addresses that layshaft explain takes')

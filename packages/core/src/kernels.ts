@@ -68,6 +68,7 @@ export * from './networks/calc/repeats.ts';
 export * from './networks/calc/streams.ts';
 export * from './networks/calc/summation.ts';
 export * from './networks/calc/two-state.ts';
+export * from './timing/calc/among.ts';
 export * from './timing/calc/chain.ts';
 export * from './timing/calc/critical-instant.ts';
 export * from './timing/calc/estimate.ts';

@@ -2,15 +2,17 @@
 //
 //   1 axes       motion, train, what both demand at the motor shaft
 //   2 networks   ways, exchanges, the cycle and its parts
-//   3 marks      budgets, captures, register control
-//   4 findings   every check asked of every subject
-//   5 order      tightest first
+//   3 timing     tasks, chains and updates, on what axes and networks hand over
+//   4 marks      budgets, captures, register control
+//   5 findings   every check asked of every subject
+//   6 order      tightest first
 
 import type { Bus } from '../axes/axis.ts';
 import { type BusDemand, busDemand } from '../axes/buses.ts';
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../axes/checks/all.ts';
 import { type Counted, countedOf } from '../axes/counted.ts';
 import { type AxisDemand, demandOf } from '../axes/demand.ts';
+import { highestAcceleration } from '../axes/highest-acceleration.ts';
 import { type StopDemand, stopsOf } from '../axes/stops.ts';
 import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
@@ -18,10 +20,14 @@ import { requires } from '../machine/checks/requires.ts';
 import type { Design } from '../machine/resolve.ts';
 import { markChecks } from '../marks/checks/all.ts';
 import { type MarkDemand, markDemandOf } from '../marks/demand.ts';
-import { networkChecks } from '../networks/checks/all.ts';
+import { missedChecks, networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
+import type { AxisMotions } from '../physics/axis-motion.ts';
+import { timingChecks } from '../timing/checks/all.ts';
+import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
+import { serviceOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
 export interface Assessment {
@@ -32,6 +38,7 @@ export interface Assessment {
   readonly buses: readonly BusDemand[];
   readonly stops: readonly StopDemand[];
   readonly networks: readonly Planned[];
+  readonly timing: Timing;
   readonly marks: readonly MarkDemand[];
   /** Tightest first. */
   readonly findings: readonly Finding[];
@@ -55,6 +62,11 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
+  const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
+    services: networks.map(serviceOf),
+    masters: design.masters,
+    axes: design.machine.axes.length,
+  });
   const onLines = wanted.domain('marks') ? design.marks : [];
   const lines =
     onLines.length === 0
@@ -75,6 +87,8 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(busChecks, buses),
     ...ask(stopChecks, stops),
     ...ask(networkChecks, networks),
+    ...ask(missedChecks, { networks, motions: motionsOf(axes) }),
+    ...ask(timingChecks, timing),
     ...ask(markChecks, marks),
   ];
 
@@ -86,8 +100,16 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, counted, buses, stops, networks, marks, findings: ranked([...findings, ...required]) };
+  return { design, axes, counted, buses, stops, networks, timing, marks, findings: ranked([...findings, ...required]) };
 }
+
+/** What the networks ask of the motion of an axis, of those that are described. */
+export const motionsOf =
+  (axes: readonly AxisDemand[]): AxisMotions =>
+  (name) => {
+    const demand = axes.find(({ axis }) => axis.name === name);
+    return demand && { speed: demand.toolSpeed, acceleration: highestAcceleration(demand) };
+  };
 
 interface Wanted {
   readonly domain: (name: string) => boolean;
@@ -104,11 +126,13 @@ function aboutOf(address: string, buses: readonly Bus[]): Wanted {
   const domain = check.split('.')[0];
   const bus = busChecks.some(({ id }) => id === check) ? buses.find(({ name }) => name === subject) : undefined;
   return {
-    domain: (name) => name === domain,
+    // Tasks, chains and updates go with the networks.
+    domain: (name) => name === domain || (domain === 'timing' && name === 'networks'),
     check: (id) => id === check,
     axis: (name) =>
       bus === undefined
-        ? domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))
+        ? (domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))) ||
+          (missedChecks.some(({ id }) => id === check) && subject === name)
         : bus.axes.some((axis) => axis.name === name),
     bus: (name) => name === bus?.name,
   };

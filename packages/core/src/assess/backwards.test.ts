@@ -64,8 +64,9 @@ function prove(machine: Machine, address: string, { path, text }: Candidate, ask
       // Some values cannot be three times as much: a share, a factor of quadrature.
       const after = [3, 0.5]
         .map((factor) => text.replace(/^[\d.]+/, (number) => String(Number(number) * factor)))
-        .map((changed) => findingOf(withText(machine, path, changed), address)!)
-        .find(({ demand, capacity }) => demand !== undefined && capacity !== undefined)!;
+        .map((changed) => findingOf(withText(machine, path, changed), address))
+        // With some values the question is not asked: at a temperature at which a drive gives nothing.
+        .find((found) => found?.demand !== undefined && found.capacity !== undefined)!;
       expect([after.demand?.value, after.capacity?.value], told).toEqual([
         before.demand?.value,
         before.capacity?.value,

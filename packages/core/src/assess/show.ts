@@ -3,16 +3,24 @@
 import type { Master } from '../axes/axis.ts';
 import { busView } from '../axes/bus-view.ts';
 import { masterView } from '../axes/master-view.ts';
+import { aTurn } from '../axes/own-encoder.ts';
 import { axisView } from '../axes/views.ts';
+import { nearly } from '../axes/winding.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
 import { markView } from '../marks/views.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
+import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
+import { chainView } from '../timing/chain-view.ts';
+import { taskView } from '../timing/task-view.ts';
+import { tasksOf } from '../timing/tasks.ts';
+import { hasTiming, timingAddress, timingView } from '../timing/views.ts';
 import { allFormulas, allMethods } from '../working/formula.ts';
-import { addressOf, type Quantity } from '../working/quantity.ts';
+import { Missing } from '../working/missing.ts';
+import { addressOf, Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
-import type { Assessment } from './assess.ts';
+import { type Assessment, motionsOf } from './assess.ts';
 import { choicesFor } from './choosing.ts';
 import { marginsAddress, marginsView } from './margins-view.ts';
 
@@ -27,6 +35,7 @@ export function show(assessment: Assessment, address: string): readonly View[] {
     ...axes.map((demand) => axisView(demand, () => choicesFor(assessment.design, demand.axis.name))),
     ...buses.map(busView),
     ...networkViews(assessment, address),
+    ...timingViews(assessment, address),
     ...assessment.marks.filter(({ mark }) => address === 'marks' || address === mark.path).map(markView),
   ];
 }
@@ -34,8 +43,11 @@ export function show(assessment: Assessment, address: string): readonly View[] {
 function networkViews(assessment: Assessment, address: string): readonly View[] {
   return assessment.networks.flatMap((planned): readonly View[] => {
     const { network } = planned;
-    if (address === 'networks' || address === network.path)
-      return [networkView(planned, surroundings(assessment, planned))];
+    const noise = (): readonly View[] => [noiseView(planned, motionsOf(assessment.axes)) ?? []].flat();
+    const whole = (): View => networkView(planned, surroundings(assessment, planned));
+    if (address === 'networks') return [whole(), ...noise()];
+    if (address === network.path) return [whole()];
+    if (address === noiseAddress(planned)) return noise();
     const axis = network.devices.find((device) => device.axis && `axes.${device.name}` === address);
     if (axis !== undefined) return [stationView(planned, axis)];
     if (!address.startsWith(`${network.path}.`)) return [];
@@ -51,6 +63,27 @@ function networkViews(assessment: Assessment, address: string): readonly View[] 
   });
 }
 
+function timingViews({ timing }: Assessment, address: string): readonly View[] {
+  const whole = address === timingAddress && hasTiming(timing) ? [timingView(timing)] : [];
+  const all = address === timingAddress;
+  const tasks = timing.cores.flatMap((core) =>
+    core.tasks.flatMap((task) =>
+      task.section !== undefined && (all || address === 'tasks' || address === task.path) ? [taskView(core, task)] : [],
+    ),
+  );
+  const chains = timing.chains.flatMap((chain) =>
+    all || address === 'chains' || address === chain.path ? [chainView(chain, timing.design.points)] : [],
+  );
+  return [...whole, ...tasks, ...chains];
+}
+
+/** Every address at which something of time is shown. */
+const timingAddresses = ({ timing }: Assessment): readonly string[] => [
+  ...(hasTiming(timing) ? [timingAddress] : []),
+  ...tasksOf(timing.cores).map(({ path }) => path),
+  ...timing.chains.map(({ path }) => path),
+];
+
 /** Those that are counted, and those that stop. */
 const mastersShown = ({ design, counted, stops }: Assessment): readonly Master[] =>
   design.masters.filter(
@@ -65,14 +98,18 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
   ...assessment.buses.map(({ bus }) => bus.path),
   ...assessment.networks.flatMap(({ network }) => [
     network.path,
+    ...(network.noise === undefined && network.counters === undefined ? [] : [`${network.path}.noise`]),
     ...network.devices.map(({ name }) => `${network.path}.nodes.${name}`),
     ...network.runs.map(({ path }) => path),
   ]),
+  ...timingAddresses(assessment),
   ...assessment.marks.map(({ mark }) => mark.path),
 ];
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
 export function numberShown(assessment: Assessment, address: string): Quantity | undefined {
+  const stated = statedOf(assessment, address);
+  if (stated !== undefined) return stated;
   for (const place of viewsThatMayHold(assessment, address)) {
     let found: Quantity | undefined;
     const seen = new Set<Quantity>();
@@ -89,14 +126,30 @@ export function numberShown(assessment: Assessment, address: string): Quantity |
   return undefined;
 }
 
+/** What the file or a part states of motor, drive and train of an axis, or a data sheet assumes of all, without making a view. */
+function statedOf({ axes }: Assessment, address: string): Quantity | undefined {
+  const assumed = [aTurn, nearly].find((each) => addressOf(each) === address);
+  if (assumed !== undefined) return assumed;
+  const axis = axes.find((each) => address.startsWith(`${each.axis.path}.`))?.axis;
+  if (axis === undefined) return undefined;
+  const elements = axis.train instanceof Missing ? [] : axis.train.flatMap((element) => Object.values(element));
+  return [axis.motor, axis.drive, ...elements]
+    .flatMap((each) => (each instanceof Quantity ? [each] : Object.values(each ?? {})))
+    .find((each): each is Quantity => each instanceof Quantity && addressOf(each) === address);
+}
+
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
 function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
   const { axes, buses, networks, marks } = assessment;
   if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
+  // What is compared in the view of the noise, and stands nowhere in the file.
+  const within = networks.filter(({ network: { path } }) => address.startsWith(`${path}.`));
+  if (within.length > 0) return within.map(noiseAddress);
   // Speeds and numbers of trials that only views try.
   if (address.startsWith('marks.') && !address.includes('@')) return marks.map(({ mark }) => mark.path);
   const [formula = '', about = ''] = address.split('@');
   if (![...allFormulas(), ...allMethods()].some(({ id }) => id === formula)) return [];
+  if (isOfNoise(formula)) return networks.map(noiseAddress);
   const names = (name: string): boolean => about === name || about.startsWith(`${name}.`);
   return [
     ...mastersShown(assessment).flatMap((master) => {
@@ -105,15 +158,26 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
     }),
     ...axes.flatMap(({ axis }) => (names(axis.name) ? [axis.path] : [])),
     ...buses.flatMap(({ bus }) => (names(bus.name) ? [bus.path] : [])),
+    ...networks.flatMap((planned) =>
+      planned.network.devices.some((device) => device.axis && names(device.name)) ? [noiseAddress(planned)] : [],
+    ),
     ...marks.flatMap(({ mark }) => (names(mark.name) ? [mark.path] : [])),
     ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
       if (!names(name)) return [];
       const next = about.slice(name.length + 1).split('.', 1)[0];
       const device = devices.some((each) => each.name === next) ? [`${path}.nodes.${next}`] : [];
       const run = runs.find((each) => each.name === next);
-      return [...device, ...(run === undefined ? [] : [run.path]), path];
+      return [...device, ...(run === undefined ? [] : [run.path]), path, `${path}.noise`];
     }),
+    ...timingMayHold(assessment, formula, names),
   ];
+}
+
+/** A number of time is about a task, a core or a chain; the whole has them all. */
+function timingMayHold(assessment: Assessment, formula: string, names: (name: string) => boolean): readonly string[] {
+  const { cores, chains } = assessment.timing;
+  const own = [...tasksOf(cores), ...chains].flatMap(({ name, path }) => (names(name) ? [path] : []));
+  return formula.startsWith('timing.') && hasTiming(assessment.timing) ? [...own, timingAddress] : own;
 }
 
 function surroundings({ design, findings }: Assessment, { network }: Planned): Surroundings {

@@ -1,4 +1,4 @@
-// Methods over a whole case: the point nearest to what a motor gives, what a gear carries, how long a drive is overloaded.
+// Methods over a whole case: the point nearest to what a motor gives, what a gear carries, what a drive gives.
 import { openMethod } from '../working/formula.ts';
 
 const walked = { source: 'judgement', proof: 'has the energy of its case' } as const;
@@ -26,6 +26,14 @@ export const overload = openMethod({
     'the case walked in short steps; over each stretch above the continuous current the square of the current less that of ' +
     'the continuous one, as time for which the peak current gives as much; the largest of these',
   gives: 's',
+});
+
+export const meanCurrent = openMethod({
+  ...walked,
+  id: 'axes.drive.mean_current',
+  title: 'mean current of the drive over the case, without its sign',
+  prose: 'the case walked in short steps, cut where the current goes through nothing',
+  gives: 'A',
 });
 
 const carried = {

@@ -4,16 +4,16 @@ import { printQuantity } from '../units/print-quantity.ts';
 import type { Choice } from './choose.ts';
 
 export const optionsHead = { name: 'choices', title: 'Parts that hold every reserve, the cheapest first' } as const;
-export const losersHead = { name: 'left_out', title: 'Motors that do not, and what the nearest try lacks' } as const;
+export const losersHead = { name: 'left_out', title: 'Parts that do not, and what the nearest try lacks' } as const;
 
-export function optionsTable({ options, weighed }: Choice): Table {
+export function optionsTable({ options, weighed, untold }: Choice): Table {
   const shown = options.slice(0, mostOptions);
   return {
     ...optionsHead,
-    note: `${weighed} combinations weighed, ${options.length} hold${options.length > mostOptions ? `; the first ${mostOptions}` : ''}; how long a drive is overloaded is asked once it is taken`,
+    note: `${weighed} combinations weighed, ${options.length} hold${options.length > mostOptions ? `; the first ${mostOptions}` : ''}${untold.length > 0 ? `; not weighed, because the file does not tell it: ${untold.join(', ')}` : ''}`,
     columns: ['motor', 'gear', 'drive', 'cost', 'tightest', 'margin'],
     rows: shown.map(({ motor, gear, drive, cost, tightest, margin }): readonly Cell[] => [
-      motor,
+      motor ?? asItIs,
       gear ?? asItIs,
       drive ?? asItIs,
       printQuantity(cost, 'cost'),
@@ -24,11 +24,19 @@ export function optionsTable({ options, weighed }: Choice): Table {
   };
 }
 
-export const losersTable = ({ losers }: Choice): Table => ({
-  ...losersHead,
-  columns: ['motor', 'gear', 'why'],
-  rows: losers.map(({ motor, gear, why }): readonly Cell[] => [motor, gear ?? asItIs, why]),
-});
+export function losersTable({ losers }: Choice): Table {
+  const drives = losers.some(({ drive }) => drive !== undefined);
+  return {
+    ...losersHead,
+    columns: ['motor', 'gear', ...(drives ? ['drive'] : []), 'why'],
+    rows: losers.map(({ motor, gear, drive, why }): readonly Cell[] => [
+      motor ?? asItIs,
+      gear ?? asItIs,
+      ...(drives ? [drive ?? asItIs] : []),
+      why,
+    ]),
+  };
+}
 
 const asItIs = 'as it is';
 

@@ -3,19 +3,42 @@
 import type { Part } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, isOpen, Missing, missing } from '../working/missing.ts';
+import { given, isOpen, isUnsaid, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
 import { choiceLoad } from './calc/choice-load.ts';
-import { direct, geared } from './calc/choosing.ts';
-import { gearDuty } from './calc/course.ts';
+import { carriedOf, direct, type LossyLoad, withLosses } from './calc/choosing.ts';
 import { lifeExponents } from './calc/gear-load.ts';
 import { usualInertiaRatio } from './calc/inertia.ts';
-import { canBeWeighed, compare, costOf, gearOf, hasRatio, motorAt, numberIn, numberOf } from './choose-parts.ts';
-import { drivesOf, gearShares, type Reserves, type Weighing, weigh, whyOf } from './choose-weigh.ts';
+import { aThird, timesAsQuick } from './checks/loop.ts';
+import {
+  canBeWeighed,
+  compare,
+  costOf,
+  gearOf,
+  hasRatio,
+  numberIn,
+  numberOf,
+  type Offered,
+  withOwn,
+} from './choose-parts.ts';
+import {
+  type CheckName,
+  drivesOf,
+  type GearTried,
+  gearShares,
+  motorTried,
+  type Reserves,
+  type Shares,
+  type Weighing,
+  weigher,
+} from './choose-weigh.ts';
+import { contradictionOf, overBy } from './choose-why.ts';
 import { courseOf } from './course.ts';
 import { type Case, demandOf } from './demand.ts';
+import { acrossShaft } from './radial-force.ts';
 import type { ElementSection } from './section.ts';
+import { givingWayOf } from './stiffness-of.ts';
 
 /** What is on offer. */
 export interface Offers {
@@ -24,33 +47,38 @@ export interface Offers {
   readonly drives: readonly Part[];
 }
 
-export interface Option {
-  readonly motor: string;
-  /** Nothing where no gear is open. */
+/** What is tried together; nothing in the place of what is not open. */
+interface Tried {
+  readonly motor: string | undefined;
   readonly gear: string | undefined;
+}
+
+export interface Option extends Tried {
   /** Nothing where no drive is open. */
   readonly drive: string | undefined;
   /** Of all that is chosen. */
   readonly cost: number;
   /** The check that leaves least beyond its reserve, and its margin. */
-  readonly tightest: string;
+  readonly tightest: CheckName;
   readonly margin: number;
   /** What would be written into `planned`. */
   readonly planned: readonly { readonly path: string; readonly part: string }[];
 }
 
-export interface Loser {
-  readonly motor: string;
-  readonly gear: string | undefined;
+export interface Loser extends Tried {
+  /** Where a drive is all that is open. */
+  readonly drive: string | undefined;
   readonly why: string;
 }
 
 export interface Choice {
   /** The cheapest first; of the same cost the one with the most over. */
   readonly options: readonly Option[];
-  /** For each motor that is in no option its nearest try. */
+  /** For each motor that is in no option its nearest try; for each gear or drive where no motor is open. */
   readonly losers: readonly Loser[];
   readonly weighed: number;
+  /** Places of what a check will ask for and the file does not say. */
+  readonly untold: readonly string[];
 }
 
 /** Nothing where nothing is open; missing where the load is not known. */
@@ -61,24 +89,38 @@ export function choose(
   reserve: Reserves,
 ): Value<Choice> | undefined {
   const open = openIn(axis);
-  if (open instanceof Missing) return open;
-  if (!open.motor)
-    return open.gear === undefined
-      ? undefined
-      : missing(`${axis.path}.motor`, 'problem', 'an open motor beside an open gear', 'open');
+  if (open === undefined || open instanceof Missing) return open;
+  const { motor, path } = axis;
+  if (motor.absent) return missing(`${path}.motor`, 'absent', 'a motor, or an open one', 'open');
   const demand = demandOf(loadAlone(axis, open.gear), gravity);
-  return given({ cases: demand.cases, inertia: demand.inertia, held: demand.holding }, (known) =>
+  const asked = {
+    cases: demand.cases,
+    inertia: demand.inertia,
+    held: demand.holding,
+    ...(!open.motor && {
+      J: motor.inertia,
+      T: motor.torque,
+      P: motor.torque_peak,
+      n: motor.speed,
+      ...(open.drive && { k: motor.torque_constant }),
+    }),
+  };
+  return given(asked, (known) =>
     weighed(
       axis,
       {
         cases: known.cases as readonly Case[],
-        inertia_kg_m2: known.inertia.value,
+        inertia_kg_m2: (known.inertia as Quantity).value,
         held_Nm: Math.abs((known.held as Quantity | undefined)?.value ?? 0),
+        stiffness_Nm_per_rad: givingWayOf(demand)?.stiffness.value ?? Infinity,
       },
       { open, offers, reserve },
     ),
   );
 }
+
+/** Whether a choice can be made there at all. */
+export const isChoosable = (axis: Axis): boolean => !axis.motor.absent && openIn(axis) !== undefined;
 
 interface Open {
   readonly motor: boolean;
@@ -87,10 +129,16 @@ interface Open {
   readonly drive: boolean;
 }
 
-function openIn({ motor, train, drive }: Axis): Value<Open> {
-  if (train instanceof Missing) return train;
-  const gears = train.flatMap(({ gear }, index) => (gear !== undefined && isOpen(gear.part) ? [index] : []));
+/** Nothing where nothing is open. */
+function openIn({ motor, train, drive }: Axis): Value<Open> | undefined {
+  const gears =
+    train instanceof Missing
+      ? []
+      : train.flatMap(({ gear }, index) => (gear !== undefined && isOpen(gear.part) ? [index] : []));
   const [gear] = gears;
+  const open = { motor: isOpen(motor.part), gear, drive: isOpen(drive.part) };
+  if (!(open.motor || open.drive) && gear === undefined) return undefined;
+  if (train instanceof Missing) return train;
   if (gear !== undefined && (gears.length > 1 || gear !== train.length - 1))
     return missing(
       `${train[gear]!.path}.gear`,
@@ -98,7 +146,7 @@ function openIn({ motor, train, drive }: Axis): Value<Open> {
       'an open gear that is the last element of its train, and the only one',
       'gear_60_5',
     );
-  return { motor: isOpen(motor.part), gear, drive: isOpen(drive.part) };
+  return open;
 }
 
 /** The axis without rotor and, in the place of an open gear, one that does nothing. */
@@ -138,93 +186,187 @@ interface LoadOfAxis {
   readonly inertia_kg_m2: number;
   /** What pulls at it at standstill. */
   readonly held_Nm: number;
+  /** Infinite where the train says none. */
+  readonly stiffness_Nm_per_rad: number;
 }
 
-function weighed(axis: Axis, { cases, inertia_kg_m2, held_Nm }: LoadOfAxis, { open, offers, reserve }: Asked): Choice {
-  const courses = cases.map((each) => courseOf(each).now);
-  const stages = courses[0]!.line.stages.length;
-  const stage = open.gear === undefined ? stages - 1 : stages - 2;
-  const load = choiceLoad(
-    cases.map((each, index) => ({
-      course: courses[index]!,
-      lasting: each.kind === 'cycle',
-      starts: each.phases.map(({ starting }) => starting !== undefined),
-      stands: each.phases.map(({ standing }) => standing),
-    })),
-    stage,
-    inertia_kg_m2,
-  );
-  const gears = open.gear === undefined ? [undefined] : offers.gears.filter(hasRatio);
-  const motors = offers.motors.filter(canBeWeighed);
+function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked): Choice {
   const most = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
-  const duty = (exponent: number) => {
-    const duties = cases.map((each, index) => ({ each, found: gearDuty(courses[index]!, stage, exponent) }));
-    const of = (which: typeof duties, take: (found: (typeof duties)[number]['found']) => number): number =>
-      Math.max(0, ...which.map(({ found }) => take(found)));
-    const stops = duties.filter(({ each }) => each.kind === 'stop');
-    const others = duties.filter(({ each }) => each.kind !== 'stop');
-    const lasting = duties.filter(({ each }) => each.kind === 'cycle');
-    return {
-      peak: of(others, ({ peak_Nm }) => peak_Nm),
-      stop: of(stops, ({ peak_Nm }) => peak_Nm),
-      mean: of(lasting, ({ mean_Nm }) => mean_Nm),
-      speed: of(others, ({ peak_rad_per_s }) => peak_rad_per_s),
-      meanSpeed: of(lasting, ({ mean_rad_per_s }) => mean_rad_per_s),
-    };
-  };
-  const duties = new Map<number, ReturnType<typeof duty>>();
+  const weigh = weigher(reserve, most, load.held_Nm);
+  const gears = gearsTried(axis, load, open, offers.gears);
+  const motors = (open.motor ? offers.motors.map(withOwn(axis.motor)) : [asTheFileSays(axis.motor)])
+    .filter(canBeWeighed)
+    .map((part) => motorTried(part, axis));
+  const drives = drivesTried(axis, open, offers.drives);
+  // A drive alone is told of each; beside a motor or a gear the cheapest that does is taken.
+  const alone = open.drive && !open.motor && open.gear === undefined;
+  const sets = alone && drives !== undefined ? drives.map((drive) => [drive]) : [drives];
   const options: Option[] = [];
-  const nearest = new Map<
-    string,
-    { readonly gear: Part | undefined; readonly over: number; readonly again: Weighing }
-  >();
-  const drives = open.drive ? drivesOf(offers.drives, axis.site) : undefined;
-  const there = new Map(motors.map((motor) => [motor, motorAt(motor, axis)]));
+  const nearest = new Map<string, { readonly over: number; readonly again: Weighing }>();
+  const namesOf = ({ gear, motor, drives: of }: Weighing) => ({
+    motor: open.motor ? motor.part.name : undefined,
+    gear: gear.part?.name,
+    drive: alone ? of?.[0]?.part.name : undefined,
+  });
+  const leadOf = ({ gear, motor, drives: of }: Weighing): string =>
+    open.motor ? motor.part.name : (gear.part?.name ?? of?.[0]?.part.name ?? '');
+  const planned = plannedAt(axis, open);
+  const chosen = new Set<string>();
+  /** As with a gear that loses nothing. */
+  let withoutLoss: LossyLoad | undefined;
+  const plain = (): LossyLoad => {
+    withoutLoss ??= withLosses(gears[0]!.behind.load, direct);
+    return withoutLoss;
+  };
   let count = 0;
   for (const gear of gears) {
-    const exponent = numberIn(gear, 'torque_exponent') ?? lifeExponents.ball;
-    if (gear !== undefined && !duties.has(exponent)) duties.set(exponent, duty(exponent));
-    const ofGear = gear === undefined ? [] : gearShares(gear, duties.get(exponent)!);
-    const turned = geared(load, gear === undefined ? direct : gearOf(gear));
     for (const motor of motors) {
-      count++;
-      const weighing = { axis, turned, motor, there: there.get(motor)!, most, held_Nm, ofGear, drives, reserve };
-      const found = weigh(weighing);
-      if (found.kind === 'holds')
-        options.push({
-          motor: motor.name,
-          gear: gear?.name,
-          drive: found.drive?.name,
-          cost: costOf(motor) + costOf(gear) + costOf(found.drive),
-          tightest: found.tightest,
-          margin: found.margin,
-          planned: [
-            { path: `${axis.path}.motor`, part: motor.name },
-            ...(gear === undefined
-              ? []
-              : [{ path: `${(axis.train as readonly ElementSection[])[open.gear!]!.path}.gear`, part: gear.name }]),
-            ...(found.drive === undefined ? [] : [{ path: `${axis.path}.drive`, part: found.drive.name }]),
-          ],
-        });
-      else if ((nearest.get(motor.name)?.over ?? Infinity) > found.over)
-        nearest.set(motor.name, { gear, over: found.over, again: weighing });
+      for (const set of sets) {
+        count++;
+        const weighing = { gear, motor, drives: set };
+        const found = weigh(weighing);
+        const lead = leadOf(weighing);
+        if (found.kind === 'holds') {
+          chosen.add(lead);
+          const drive = open.drive ? found.drive?.part : undefined;
+          const taken = {
+            motor: open.motor ? motor.part.name : undefined,
+            gear: gear.part?.name,
+            drive: drive?.name,
+          };
+          options.push({
+            motor: taken.motor,
+            gear: taken.gear,
+            drive: taken.drive,
+            cost: (open.motor ? costOf(motor.part) : 0) + costOf(gear.part) + costOf(drive),
+            tightest: found.tightest,
+            margin: found.margin,
+            planned: planned(taken),
+          });
+        } else {
+          const before = nearest.get(lead);
+          if (before === undefined || before.over > found.over)
+            nearest.set(lead, { over: found.over, again: weighing });
+        }
+      }
     }
   }
-  const chosen = new Set(options.map(({ motor }) => motor));
   return {
     options: options.toSorted(
       (one, other) =>
         one.cost - other.cost ||
         other.margin - one.margin ||
-        compare(one.motor, other.motor) ||
+        compare(one.motor ?? '', other.motor ?? '') ||
         compare(one.gear ?? '', other.gear ?? ''),
     ),
-    losers: motors.flatMap(({ name }) => {
-      const loser = nearest.get(name);
-      if (chosen.has(name) || loser === undefined) return [];
-      const found = weigh(loser.again, true);
-      return found.kind === 'holds' ? [] : [{ motor: name, gear: loser.gear?.name, why: whyOf(found) }];
+    losers: [...nearest].flatMap(([lead, { again }]) => {
+      const found = chosen.has(lead) ? undefined : weigh(again, true);
+      if (found === undefined || found.kind === 'holds') return [];
+      const apart =
+        open.gear === undefined || !open.motor
+          ? undefined
+          : contradictionOf(plain(), {
+              motor: again.motor.there,
+              brake_Nm: again.motor.brake_Nm,
+              inertiaRatioAtMost: most,
+              held_Nm: load.held_Nm,
+              reserve,
+            });
+      return [{ ...namesOf(again), why: apart ?? overBy(found) }];
     }),
     weighed: count,
+    untold: untoldOf(axis, open.gear),
   };
+}
+
+/** Each part at the place that is open: the use of a part, or its name where more stands beside it. */
+function plannedAt(axis: Axis, open: Open) {
+  const gear = open.gear === undefined ? undefined : (axis.train as readonly ElementSection[])[open.gear]!.gear!.part;
+  const placeOf = (part: unknown): string | undefined => (isOpen(part) ? part.lacks[0]!.path : undefined);
+  const places = { motor: placeOf(axis.motor.part), gear: placeOf(gear), drive: placeOf(axis.drive.part) };
+  return (parts: Tried & { readonly drive: string | undefined }): Option['planned'] => {
+    const planned: Option['planned'][number][] = [];
+    for (const key of ['motor', 'gear', 'drive'] as const)
+      if (places[key] !== undefined && parts[key] !== undefined) planned.push({ path: places[key], part: parts[key] });
+    return planned;
+  };
+}
+
+const asTheFileSays = (own: object): Offered => withOwn(own)({ name: '', values: {} });
+
+/** Nothing where no drive is asked about: it is neither open nor says what current it gives. */
+function drivesTried({ drive, site }: Axis, open: Open, offered: readonly Part[]): Weighing['drives'] {
+  if (open.drive) return drivesOf(offered.map(withOwn(drive)), site);
+  return isUnsaid(drive.current) ? undefined : drivesOf([asTheFileSays(drive)], site);
+}
+
+/** Each gear before the load, with what it carries; one that does nothing where none is open. */
+function gearsTried(
+  axis: Axis,
+  { cases, inertia_kg_m2, stiffness_Nm_per_rad }: LoadOfAxis,
+  open: Open,
+  offered: readonly Part[],
+): readonly GearTried[] {
+  const courses = cases.map((each) => courseOf(each).now);
+  const stages = courses[0]!.line.stages.length;
+  const load = choiceLoad(
+    cases.map(({ kind, phases }, index) => ({
+      course: courses[index]!,
+      kind,
+      starts: phases.map(({ starting }) => starting !== undefined),
+      stands: phases.map(({ standing }) => standing),
+    })),
+    open.gear === undefined ? stages - 1 : stages - 2,
+    inertia_kg_m2,
+  );
+  const bandwidth = (ratio: number, gear_kg_m2: number, gear_Nm_per_rad: number): Shares => {
+    const gain = numberOf(axis.gain);
+    const stiffness = 1 / (1 / stiffness_Nm_per_rad + 1 / gear_Nm_per_rad) / ratio ** 2;
+    if (gain === undefined || stiffness === Infinity) return [];
+    const antiresonance_per_s = Math.sqrt(stiffness / (inertia_kg_m2 / ratio ** 2 + gear_kg_m2));
+    return [['bandwidth', (timesAsQuick.value * gain) / (aThird.value * antiresonance_per_s)]];
+  };
+  const place = open.gear;
+  if (place === undefined)
+    return [{ part: undefined, gear: direct, behind: withLosses(load, direct), shares: bandwidth(1, 0, Infinity) }];
+  const losses = new Map<string, LossyLoad>();
+  const carried = new Map<number, ReturnType<typeof carriedOf>>();
+  const kept = <K, V>(all: Map<K, V>, key: K, make: () => V): V => {
+    const found = all.get(key) ?? make();
+    all.set(key, found);
+    return found;
+  };
+  const own = (axis.train as readonly ElementSection[])[place]!.gear;
+  return offered
+    .map(withOwn(own))
+    .filter(hasRatio)
+    .map((part) => {
+      const gear = gearOf(part);
+      const exponent = numberIn(part, 'torque_exponent') ?? lifeExponents.ball;
+      const duty = kept(carried, exponent, () => carriedOf(load, exponent));
+      return {
+        part,
+        gear,
+        behind: kept(losses, `${gear.driving} ${gear.driven}`, () => withLosses(load, gear)),
+        shares: [
+          ...gearShares(part, { ...duty, radial_N: radialForce(axis, place, duty.peak_Nm) }),
+          ...bandwidth(gear.ratio, gear.inertia_kg_m2, numberIn(part, 'stiffness') ?? Infinity),
+        ],
+      };
+    });
+}
+
+/** The force across an open gear is a matter of how it is built in, and known of few trains. */
+function untoldOf(axis: Axis, place: number | undefined): readonly string[] {
+  const across = place === undefined ? undefined : acrossShaft(axis, place);
+  const lacks = across?.kind === 'unknown' ? across.lacks : across?.kind === 'said' ? across.force : undefined;
+  return lacks instanceof Missing ? lacks.lacks.map(({ path }) => path) : [];
+}
+
+/** Nothing where the train does not tell it. */
+function radialForce(axis: Axis, place: number, peak_Nm: number): number | undefined {
+  const across = acrossShaft(axis, place);
+  if (across?.kind === 'said') return numberOf(across.force);
+  const diameter = across?.kind === 'pull' ? numberOf(across.diameter) : undefined;
+  return across?.kind === 'pull' && diameter !== undefined ? (across.share.value * 2 * peak_Nm) / diameter : undefined;
 }

@@ -34,7 +34,10 @@ export function curves({ axis, cases, motion }: AxisDemand): Drawn {
   const extent = (curve: Curve): readonly [number, number] => {
     const values = points.map(curve.of);
     const [least, most] = [Math.min(0, ...values), Math.max(0, ...values)];
-    return least === most ? [0, 1] : [least, most];
+    if (least === most) return [0, 1];
+    // What rounding leaves of nothing is nothing.
+    const little = 1e-9 * (most - least);
+    return [least > -little ? 0 : least, most < little ? 0 : most];
   };
   const rows = shownCurves.map((curve): Row => {
     const [from, to] = extent(curve);

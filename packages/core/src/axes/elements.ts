@@ -7,8 +7,10 @@ import type { Quantity } from '../working/quantity.ts';
 import { bodyInertia, bodyMass } from './body.ts';
 import { inertiaAtRadius, offAxisInertia, solidCylinderInertia, timesInertia } from './calc/inertia.ts';
 import { gravityForce, slideFriction, webForce } from './calc/load.ts';
+import { flankFriction, slidingScrewDriven, slidingScrewDriving } from './calc/screw-friction.ts';
 import { stiffnessAtScrew, stiffnessOnWheel } from './calc/stiffness.ts';
-import { type Friction, type PlacedElement, type Transform, tailOf } from './line.ts';
+import { strainAfterDraw, webTension } from './calc/winder.ts';
+import { type Friction, type PlacedElement, type Stage, type Transform, tailOf } from './line.ts';
 import { inUnit } from './phase-makers.ts';
 import { crankLoad, cuttingLoad, eccentricLoad, offCentreLoad, windowLoad } from './placed.ts';
 import type { ElementSection } from './section.ts';
@@ -25,6 +27,7 @@ export interface Brought {
   /** What turns with the shaft behind the transform, and what gives way there. */
   readonly behind?: readonly Quantity<'kg·m²'>[];
   readonly springsBehind?: readonly Quantity<'N·m/rad'>[];
+  readonly told?: Stage['told'];
 }
 
 interface Where {
@@ -44,9 +47,7 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
     case 'slide':
       return slide(element.slide!, where);
     case 'web':
-      return given({ A: element.web!.tension_out, B: element.web!.tension_in }, (known) => ({
-        constants: [webForce(known, about)],
-      }));
+      return web(element.web!, where);
     case 'force':
       return window(element.force!.against, element.force!, where);
     case 'torque':
@@ -108,7 +109,10 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
     }
     case 'screw': {
       const { lead, stiffness: k, ...body } = element.screw!;
-      const screw = transformed('screw', lead, body, bodyInertia(body, body.diameter, path, about), where);
+      const losses = screwLosses(element.screw!, where);
+      const screw = given({ losses }, (known) =>
+        transformed('screw', lead, known.losses, bodyInertia(body, body.diameter, path, about), where),
+      );
       return givingWay(
         screw,
         given({ k, p: lead }, ({ k, p }) =>
@@ -138,6 +142,39 @@ export function elementOf(element: ElementSection, where: Where): Value<Brought>
   }
 }
 
+/** The web before the roll by its tension, or by how it is stretched. */
+function web(
+  { tension_in, tension_out: A, draw }: NonNullable<ElementSection['web']>,
+  { path, about }: Where,
+): Value<Brought> {
+  if (draw === undefined) {
+    const B = tension_in ?? missing(`${path}.tension_in`, 'absent', 'a tension, or a draw', '90 N');
+    return given({ A, B }, (known) => ({ constants: [webForce(known, about)] }));
+  }
+  if (tension_in !== undefined)
+    return missing(
+      `${path}.tension_in`,
+      'problem',
+      'a tension or a draw, not both',
+      'draw: { by: 0.3 %, modulus: 3 GPa }',
+    );
+  const { by: δ, modulus: E, width: w, thickness: h } = draw;
+  const ε =
+    draw.strain ??
+    assumed(`${path}.draw.strain`, 0, '1', { source: 'judgement', because: 'none unless said', as: '%' });
+  return given({ A, δ, ε, E, w, h }, ({ A, δ, ε, E, w, h }) => {
+    const strain = strainAfterDraw({ ε, δ }, about);
+    const B = webTension({ ε: strain, E, w, h }, about);
+    return {
+      constants: [webForce({ A, B }, about)],
+      told: [
+        ['strain of the web', strain],
+        ['tension before the roll', B],
+      ],
+    };
+  });
+}
+
 interface Losses {
   readonly efficiency?: Value<Quantity<'1'>> | undefined;
   readonly efficiency_back?: Value<Quantity<'1'>> | undefined;
@@ -145,6 +182,44 @@ interface Losses {
 
 const noLoss = (path: string): Quantity<'1'> =>
   assumed(path, 1, '1', { source: 'judgement', because: 'no loss unless said', as: '%' });
+
+/** As they are said, or of a thread that slides, from its friction and that of its collar. */
+function screwLosses(screw: NonNullable<ElementSection['screw']>, { path, about }: Where): Value<Losses> {
+  const { lead: p, thread, collar, efficiency, efficiency_back } = screw;
+  if (thread === undefined)
+    return collar === undefined
+      ? { efficiency, efficiency_back }
+      : missing(
+          `${path}.thread`,
+          'absent',
+          'the thread of a screw with a collar',
+          '{ diameter: 27 mm, friction: 0.15 }',
+        );
+  if (efficiency !== undefined || efficiency_back !== undefined)
+    return missing(
+      `${path}.${efficiency === undefined ? 'efficiency_back' : 'efficiency'}`,
+      'problem',
+      'an efficiency or a thread with its friction, not both',
+      'thread: { diameter: 27 mm, friction: 0.15 }',
+    );
+  const asked = {
+    p,
+    d: thread.diameter,
+    μ: thread.friction,
+    β: thread.flank,
+    κ: collar?.friction ?? nothing(`${path}.collar.friction`, '1'),
+    D: collar?.diameter ?? nothing(`${path}.collar.diameter`, 'm'),
+  };
+  return given(asked, ({ p, d, μ: own, β, κ, D }): Value<Losses> => {
+    if (β !== undefined && !(β.value < Math.PI / 2))
+      return missing(`${path}.thread.flank`, 'problem', 'flanks that lean by less than 90°', '15°');
+    const μ = β === undefined ? own : flankFriction({ μ: own, β: β as Quantity<'rad'> }, about);
+    if (μ.value * p.value >= Math.PI * d.value)
+      return missing(`${path}.thread.friction`, 'problem', 'a friction against which the screw can turn', '0.15');
+    const sizes = { p, d, μ, κ, D };
+    return { efficiency: slidingScrewDriving(sizes, about), efficiency_back: slidingScrewDriven(sizes, about) };
+  }) as Value<Losses>;
+}
 
 /** The end of a stage; what turns with its fast side begins the next one. */
 function transformed(

@@ -199,8 +199,8 @@ export interface Balance {
 }
 
 const rule = gaussLegendre(8);
-const panelsOfSegment = 8;
-const longestArc_rad = 0.5;
+const panelsOfSegment = 48;
+const longestArc_rad = 0.1;
 
 export function balanceOf(each: Case, train: Train): Balance {
   const stretches = stretchesOf(each, train);

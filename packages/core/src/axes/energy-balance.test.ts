@@ -323,6 +323,50 @@ const mechanisms: readonly Mechanism[] = [
       },
     }),
   ),
+  {
+    name: 'sliding screw with a collar',
+    tool: 'goes along',
+    of: (near) => {
+      const [m, p, d, μ, β, D, κ, J] = [
+        near(60),
+        near(0.06),
+        near(0.03),
+        near(0.1),
+        near(0.25),
+        near(0.04),
+        near(0.05),
+        near(0.002),
+      ];
+      // By the angles of the lead and of the friction, as on an inclined plane.
+      const lead = Math.atan(p / (Math.PI * d));
+      const friction = Math.atan(μ / Math.cos(β));
+      const collar = (κ * D) / d;
+      return {
+        train: `[{ slide: { mass: ${m} kg, inclination: 90° } }, { screw: { lead: ${p} m, inertia: ${J} kg·m², thread: { diameter: ${d} m, friction: ${μ}, flank: ${β} rad }, collar: { diameter: ${D} m, friction: ${κ} } } }]`,
+        takes: {
+          stations: [
+            {
+              ratio: 1,
+              entries: [
+                body('mass', m),
+                stored(
+                  'height',
+                  (x) => m * g * x,
+                  () => m * g,
+                ),
+              ],
+              passes: {
+                name: 'thread and collar',
+                driving: Math.tan(lead) / (Math.tan(lead + friction) + collar),
+                driven: (Math.tan(lead - friction) - collar) / Math.tan(lead),
+              },
+            },
+            { ratio: (2 * Math.PI) / p, entries: [body('inertia of the screw', J)] },
+          ],
+        },
+      };
+    },
+  },
   ...(['belt', 'conveyor', 'rack'] as const).map(
     (kind): Mechanism => ({
       name: kind,

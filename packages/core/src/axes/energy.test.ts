@@ -201,6 +201,26 @@ axes: { a: { motion: { cycle: 1 s, runs: { speed: 60 rpm, for: 1 s } }, train: [
   expect(cutting.peak).toBeGreaterThan(cutting.rms);
 });
 
+it('a load that is lowered by a law is asked for no more at its ends than friction leaves of it', () => {
+  for (const law of ['polynomial_345', 'polynomial_4567', 'cycloidal', 'modified_sine']) {
+    for (let seed = 1; seed <= 40; seed++) {
+      const text = `layshaft: 1
+machine: { gravity: 9.81 m/s² }
+axes: { a: { motion: { cycle: 9 s, steps: [{ move: ${-seed / 7} m, in: ${Math.sqrt(seed) / 3 + 4} s, law: ${law} }] }, train: [{ slide: { mass: 10 kg, inclination: 30°, friction: 0.2 } }, { rack: { diameter: 50 mm, wheel_mass: 0 kg } }] } }
+`;
+      const { cases } = assess(resolve(read(text), [])).axes[0]!;
+      if (cases instanceof Missing) throw new Error('not known');
+      // Without the last piece, where it waits for the next cycle.
+      const points = traceOf(cases[0]!, 401).slice(0, -401);
+      // Up the way friction would ask for 1.65 N·m, down it leaves 0.80, and braking adds at most 10 kg · 6·s/t² · 25 mm.
+      const most = 10 * 9.81 * (0.5 - 0.2 * Math.cos(Math.PI / 6)) * 0.025;
+      const braking = 10 * ((8 * seed) / 7 / (Math.sqrt(seed) / 3 + 4) ** 2) * 0.025;
+      expect(Math.abs(cases[0]!.phases[0]!.torque.value), `${law}, ${seed}`).toBeLessThan(most + braking);
+      for (const { torque } of points) expect(torque, `${law}, ${seed}`).toBeLessThan(most + braking);
+    }
+  }
+});
+
 it('a stop that is called cycle is a stop all the same: the motor does not get warm by it', () => {
   const of = (name: string) => {
     const text = `layshaft: 1

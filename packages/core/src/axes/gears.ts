@@ -18,6 +18,8 @@ export interface GearOfTrain {
   readonly section: NonNullable<ElementSection['gear']>;
   /** `axis.3_gear`. */
   readonly about: string;
+  /** Its place in the train. */
+  readonly index: number;
   readonly carried: Value<Carried>;
 }
 
@@ -31,18 +33,26 @@ export interface Carried {
   readonly meanSpeed: Quantity<'rad/s'>;
 }
 
-/** The gears that say what they bear. */
+/** The gears that say what they bear: made once for each demand, so that all checks speak of the same numbers. */
 export function gearsOf(demand: AxisDemand): readonly GearOfTrain[] {
+  const found = made.get(demand) ?? gearsIn(demand);
+  made.set(demand, found);
+  return found;
+}
+
+const made = new WeakMap<AxisDemand, readonly GearOfTrain[]>();
+
+function gearsIn(demand: AxisDemand): readonly GearOfTrain[] {
   const { axis } = demand;
   if (axis.train instanceof Missing) return [];
   return axis.train.flatMap(({ gear }, index) => {
     if (gear === undefined || limits.every((key) => isUnsaid(gear[key]))) return [];
     const about = `${axis.name}.${index + 1}_gear`;
-    return [{ demand, section: gear, about, carried: carriedBy(demand, gear, about) }];
+    return [{ demand, section: gear, about, index, carried: carriedBy(demand, gear, about) }];
   });
 }
 
-const limits = ['torque', 'torque_peak', 'torque_stop', 'speed', 'speed_peak'] as const;
+const limits = ['torque', 'torque_peak', 'torque_stop', 'speed', 'speed_peak', 'radial_load'] as const;
 
 function carriedBy(
   { cases, line }: AxisDemand,

@@ -220,6 +220,41 @@ it('W3 as a file: Downey, Modeling and Simulation in Python, ch. 24 and 25, the 
   expect(says).toContain('47 m is stated, 47 m follows');
 });
 
+it('W3 as a file: the turns of the same roll, 199.5', () => {
+  const thickness = (Math.PI * (0.055 ** 2 - 0.02 ** 2)) / 47;
+  const assessment = winder(`core: 40 mm, full: 110 mm, thickness: ${thickness} m, tension: 0 N`);
+  expect(at(assessment, 'axes.winder.turns@wind')).toBeCloseTo(199.5, 1);
+  // At 5 m/s; the book turns its core at a constant speed, which a winder of a web does not.
+  expect(at(assessment, 'axes.master.way_time@wind.roll')).toBeCloseTo(47 / 5, 9);
+});
+
+describe('W1 as a file: 0.5 % before a draw of 1 %', () => {
+  const rolled = (web: string): Assessment =>
+    assessed(`
+masters: { line: { speed: 2 m/s, repeat: 1 m } }
+axes:
+  pull:
+    motion: { follow: line, gear: [1, 1] }
+    train: [{ web: { ${web} } }, { roll: { diameter: 100 mm, inertia: 0 kg·m² } }]
+`);
+  const web = 'draw: { by: 1 %, strain: 0.5 %, modulus: 3 GPa, width: 400 mm, thickness: 50 µm }';
+  it('is stretched by 1.505 %, and pulls with what that takes', () => {
+    const assessment = rolled(`${web}, tension_out: 300 N`);
+    expect(100 * at(assessment, 'axes.web.strain_after_draw@pull.1_web')).toBeCloseTo(1.505, 3);
+    const before = 0.01505 * 3e9 * 0.4 * 50e-6;
+    expect(at(assessment, 'axes.web.tension@pull.1_web')).toBeCloseTo(before, 6);
+    expect(caseOf(assessment.axes[0]!, 'cycle').peak.value).toBeCloseTo((before - 300) * 0.05, 6);
+  });
+  it.each([
+    ['axes.pull.train.0.web.tension_in', 'tension_out: 300 N'],
+    ['axes.pull.train.0.web.tension_in', `${web}, tension_in: 40 N, tension_out: 300 N`],
+    ['axes.pull.train.0.web.draw.modulus', 'draw: { by: 1 %, width: 400 mm, thickness: 50 µm }, tension_out: 300 N'],
+  ])('what lacks or does not fit is told at %s', (path, text) => {
+    const { peak } = rolled(text).axes[0]!;
+    expect(peak instanceof Missing && peak.lacks[0]!.path).toBe(path);
+  });
+});
+
 it('W5 as a file: an article on rewinders, 100 N taper to 68 N, and 5 N·m become 17', () => {
   const assessment = winder('core: 0.1 m, full: 0.5 m, thickness: 50 µm, tension: 100 N, taper: 40 %');
   expect(at(assessment, 'axes.winder.taper_tension@wind.core')).toBeCloseTo(100, 9);

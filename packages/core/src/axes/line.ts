@@ -61,6 +61,8 @@ export interface Stage {
   /** Stiffness of what gives way at this shaft. */
   readonly springs: readonly Quantity<'N·m/rad'>[];
   readonly transform: Transform | undefined;
+  /** What people want to see on the way to these, by name. */
+  readonly told: readonly (readonly [name: string, value: Quantity])[];
 }
 
 export interface Transform {

@@ -20,6 +20,21 @@ import { type PlacedElement, type PlacedTorques, tailOf } from './line.ts';
 const none: Placed = { against: 0, friction: 0, inertia: 0, swing: 0 };
 const nothing: PlacedTorques = { against: [], friction: [], inertial: [] };
 
+const within =
+  (edges: readonly number[]) =>
+  (low: number, high: number): readonly number[] =>
+    edges.filter((edge) => edge > low && edge < high);
+
+/** The same edges on each pitch, however many pitches there are between two positions. */
+const everyTurn =
+  (pitch: number, edges: readonly number[]) =>
+  (low: number, high: number): readonly number[] =>
+    edges.flatMap((edge) => {
+      const first = Math.floor((low - edge) / pitch) + 1;
+      const count = Math.max(0, Math.ceil((high - edge) / pitch) - first);
+      return Array.from({ length: count }, (_, at) => edge + (first + at) * pitch);
+    });
+
 /** A force or torque between two positions of the tool, or two times in the cycle. */
 export function windowLoad(
   { F, a, b }: { readonly F: Quantity; readonly a: Quantity; readonly b: Quantity },
@@ -35,7 +50,8 @@ export function windowLoad(
         const x = timed ? time : position;
         return x >= from && x < to ? { ...none, against } : none;
       },
-      edges: [from, to].map((end) => (position: number, time: number) => (timed ? time : position) - end),
+      bends: false,
+      ...(timed ? { times: [from, to] } : { edges: within([from, to]) }),
     }),
     at: ({ position, time_s }) => {
       const x = timed ? time_s : position.value;
@@ -65,7 +81,8 @@ export function cuttingLoad({ F, D, w, n }: Cutting, about: string): PlacedEleme
     plain: (force = 0, diameter = 0, over = 0, blades = 1) => ({
       at: (position) =>
         Math.abs(fromCut(position, blades)) <= over / 2 ? { ...none, friction: (force * diameter) / 2 } : none,
-      edges: [-over / 2, over / 2].map((end) => (position: number) => fromCut(position, blades) - end),
+      bends: false,
+      edges: everyTurn((2 * Math.PI) / blades, [-over / 2, over / 2]),
     }),
     at: ({ position }, at) =>
       Math.abs(fromCut(position.value, n.value)) <= w.value / 2
@@ -95,6 +112,7 @@ export function offCentreLoad({ g, m, r, u, δ }: OffCentre, about: string): Pla
     },
     plain: (gravity = 0, mass = 0, radius = 0, upright = 0, angle = 0) => ({
       at: (position) => ({ ...none, against: gravity * mass * radius * upright * Math.sin(position + angle) }),
+      bends: true,
     }),
     at: ({ position }, at) => ({
       ...nothing,
@@ -172,8 +190,9 @@ function swung(
           inertia: mass * y(φ) ** 2,
           swing: mass * y(φ) * z(φ),
         }),
+        bends: true,
         // The friction of the slider has a kink at the dead points.
-        edges: [y],
+        edges: everyTurn(Math.PI, [0]),
       };
     },
     at: ({ position, speed, acceleration, backwards }, at) => {

@@ -26,7 +26,8 @@ export function givingWayOf({ line, inertia, axis }: AxisDemand): GivingWay | un
   };
 }
 
-function stiffnessAtMotor({ stages }: Line, name: string): Quantity<'N·m/rad'> | undefined {
+/** At the motor shaft; nothing where the train says no stiffness. */
+export function stiffnessAtMotor({ stages }: Line, name: string): Quantity<'N·m/rad'> | undefined {
   const springs = stages.flatMap(({ springs: own }, index) => {
     if (own.length === 0) return [];
     const r = stages

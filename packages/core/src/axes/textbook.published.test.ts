@@ -64,6 +64,43 @@ axes:
   });
 });
 
+describe('Jindal, Machine Design, ex. 16-1: a square screw of 30 mm, pitch 6 mm, with a collar of 8 to 16 mm radius', () => {
+  const text = (way: string, screw: string): string => `
+axes:
+  jack:
+    motion: { cycle: 4 s, steps: [{ move: ${way}, in: 2 s, ramp: 0.1 s }] }
+    train:
+      - force: { against: 20 kN }
+      - screw: { lead: 6 mm, inertia: 0 kg·m², ${screw} }
+`;
+  const sliding = 'thread: { diameter: 27 mm, friction: 0.2 }, collar: { diameter: 24 mm, friction: 0.15 }';
+  it('S7 as a file: 110.148 N·m', () => {
+    expect(numberOf(demandIn(text('100 mm', sliding)).peak)).toBeCloseTo(110.148, 3);
+  });
+  it('and locks itself, so that the motor turns it down too', () => {
+    const demand = demandIn(text('-100 mm', sliding));
+    // By the angles of lead and friction: 20 kN · 13.5 mm · tan(φ − λ), and 36 N·m of the collar.
+    const down = 20e3 * 0.0135 * Math.tan(Math.atan(0.2) - Math.atan(6 / (27 * Math.PI))) + 0.15 * 20e3 * 0.012;
+    expect(numberOf(demand.peak)).toBeCloseTo(down, 9);
+    if (demand.cases instanceof Missing) throw new Error('no cases');
+    expect(demand.cases[0]!.phases.map(({ returned }) => returned.value)).toEqual(demand.cases[0]!.phases.map(() => 0));
+  });
+  it('with leaning flanks as with more friction', () => {
+    const leaning = demandIn(text('100 mm', 'thread: { diameter: 27 mm, friction: 0.2, flank: 15° }'));
+    const steeper = demandIn(text('100 mm', `thread: { diameter: 27 mm, friction: ${0.2 / Math.cos(Math.PI / 12)} }`));
+    expect(numberOf(leaning.peak)).toBeCloseTo(numberOf(steeper.peak), 9);
+  });
+  it.each([
+    ['axes.jack.train.1.screw.efficiency', 'efficiency: 30 %, thread: { diameter: 27 mm, friction: 0.2 }'],
+    ['axes.jack.train.1.screw.thread', 'collar: { diameter: 24 mm, friction: 0.15 }'],
+    ['axes.jack.train.1.screw.thread.friction', 'thread: { diameter: 27 mm, friction: 20 }'],
+    ['axes.jack.train.1.screw.thread.flank', 'thread: { diameter: 27 mm, friction: 0.2, flank: 90° }'],
+  ])('what does not fit is told at %s', (path, screw) => {
+    const { peak } = demandIn(text('100 mm', screw));
+    expect(peak instanceof Missing && peak.lacks[0]!.path).toBe(path);
+  });
+});
+
 it('S10 as a file: index table in triangular moves', () => {
   const demand = demandIn(`
 axes:

@@ -1,6 +1,7 @@
 // The course of a case: position, speed, acceleration of the tool and torque of the motor, instant by instant.
-import { goingOf, type Powers, shaftTorque } from './calc/drive-line.ts';
+import { type Going, goingOf, type Powers, shaftTorque } from './calc/drive-line.ts';
 import { end_s, stateOf } from './calc/segment.ts';
+import { turnsOf } from './calc/turns.ts';
 import type { Case } from './demand.ts';
 import { motionOf } from './phase.ts';
 import { wayOf } from './steps.ts';
@@ -23,6 +24,7 @@ export function traceOf({ phases, line, rising_per_s }: Case, pointsOnPiece: num
   for (const { phase } of phases) {
     const motion = motionOf(phase);
     for (const segment of motion) {
+      const turns = [0, ...turnsOf(segment), segment.duration_s];
       for (let at = 0; at < pointsOnPiece; at++) {
         const t = (segment.duration_s * at) / (pointsOnPiece - 1);
         points.push(pointAt(t));
@@ -30,20 +32,25 @@ export function traceOf({ phases, line, rising_per_s }: Case, pointsOnPiece: num
 
       function pointAt(t: number): TracePoint {
         const state = stateOf(segment, t);
+        const going = goingAt(t);
+        // Where the tool turns round or comes to rest, a speed that goes the other way is rounding.
+        const velocity = going === 0 ? state.velocity : going * Math.max(0, going * state.velocity);
         const position = from + state.position;
-        const acceleration = state.acceleration + rising_per_s * state.velocity;
+        const acceleration = state.acceleration + rising_per_s * velocity;
         const time_s = start_s + segment.start_s + t;
         const powers: Powers = { torque: 0, speed: 0, kinetic: 0, process: 0, friction: 0, stages: 0 };
-        // At an end that is a turning point, friction acts as it does inside.
-        const inside = stateOf(
-          segment,
-          Math.min(Math.max(t, 1e-9 * segment.duration_s), (1 - 1e-9) * segment.duration_s),
+        const torque = shaftTorque(line, { position, velocity, acceleration }, time_s, going, { powers });
+        return { ...powers, torque, time_s, position, velocity, acceleration };
+      }
+
+      /** At a turning point friction acts as it does before. */
+      function goingAt(t: number): Going {
+        const at = Math.max(
+          1,
+          turns.findIndex((turn) => turn >= t),
         );
-        const going = goingOf(inside.velocity, inside.acceleration);
-        const torque = shaftTorque(line, { position, velocity: state.velocity, acceleration }, time_s, going, {
-          powers,
-        });
-        return { ...powers, torque, time_s, position, velocity: state.velocity, acceleration };
+        const inside = stateOf(segment, (turns[at - 1]! + turns[at]!) / 2);
+        return goingOf(inside.velocity, inside.acceleration);
       }
     }
     const last = motion.at(-1);

@@ -104,7 +104,21 @@ const elements = {
   ),
   web: section(
     {
-      tension_in: quantity('N', { about: 'Tension of the web before the roll.', least: 0, example: '90 N' }),
+      tension_in: optional(quantity('N', { about: 'Tension of the web before the roll.', least: 0, example: '90 N' })),
+      draw: optional(
+        section(
+          {
+            by: share({ about: 'How much quicker this roll runs than the one before it.', example: '0.3 %' }),
+            strain: optional(
+              share({ about: 'Strain of the web before that roll; none unless said.', example: '0.1 %' }),
+            ),
+            modulus: quantity('Pa', { about: 'Modulus of elasticity of the web.', above: 0, example: '3 GPa' }),
+            width: quantity('m', { about: 'Width of the web.', above: 0, example: '400 mm' }),
+            thickness: quantity('m', { about: 'Thickness of the web.', above: 0, example: '50 µm' }),
+          },
+          { about: 'What stretches the web before the roll, instead of its tension.' },
+        ),
+      ),
       tension_out: quantity('N', { about: 'Tension of the web after the roll.', least: 0, example: '120 N' }),
     },
     { about: 'A web that a roll pulls.' },
@@ -232,6 +246,31 @@ const elements = {
           about: 'How its ends are held over that length.',
         }),
       ),
+      thread: optional(
+        section(
+          {
+            diameter: diameter('Mean diameter of the thread.'),
+            friction: quantity('1', { about: 'Coefficient of friction of its flanks.', least: 0, example: '0.15' }),
+            flank: optional(
+              quantity('rad', {
+                about: 'How far its flanks lean; 0° for a square thread, unless said, 15° for a trapezoidal one.',
+                least: 0,
+                example: '15°',
+              }),
+            ),
+          },
+          { about: 'A thread that slides: both of its efficiencies follow from its friction.' },
+        ),
+      ),
+      collar: optional(
+        section(
+          {
+            diameter: diameter('Mean diameter at which it rubs.'),
+            friction: quantity('1', { about: 'Coefficient of friction.', least: 0, example: '0.12' }),
+          },
+          { about: 'A collar that takes the force of a sliding screw, where no bearing does.' },
+        ),
+      ),
       ...body,
       ...efficiencies,
     },
@@ -259,6 +298,13 @@ const elements = {
       ...gearFields,
       ...gearLimits,
       efficiency_back,
+      radial_force: optional(
+        quantity('N', {
+          about: 'Force across its output shaft; 0 N where what it turns has bearings of its own.',
+          least: 0,
+          example: '800 N',
+        }),
+      ),
     },
     { about: 'A gear.', example: 'gear_60' },
   ),

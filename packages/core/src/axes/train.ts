@@ -15,6 +15,7 @@ interface Draft {
   frictions: Friction[];
   placed: PlacedElement[];
   springs: Quantity<'N·m/rad'>[];
+  told: Stage['told'][number][];
 }
 
 const draft = (side: 'm' | 'rad', name?: string): Draft => ({
@@ -25,6 +26,7 @@ const draft = (side: 'm' | 'rad', name?: string): Draft => ({
   frictions: [],
   placed: [],
   springs: [],
+  told: [],
 });
 
 const finished = ({ names, ...rest }: Draft, transform: Transform | undefined): Stage => ({
@@ -66,6 +68,7 @@ export function lineOf(axis: Axis, unit: 'm' | 'rad', gravity: Quantity<'m/s²'>
       current.frictions.push(...(brought.frictions ?? []));
       current.placed.push(...(brought.placed ?? []));
       current.springs.push(...(brought.springs ?? []));
+      current.told.push(...(brought.told ?? []));
       if (brought.transform !== undefined) {
         stages.push(finished(current, brought.transform));
         current = draft('rad');

@@ -1,15 +1,22 @@
 // What `show` tells of an axis: its demand, case by case, phase by phase, its train and the course of its cycle.
 import type { Cell, Input, LaterTable, Table, View } from '../checks/view.ts';
 import type { Value } from '../reading/values.ts';
-import { isOpen, Missing } from '../working/missing.ts';
+import { Missing } from '../working/missing.ts';
 import type { Origin } from '../working/origin.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
+import type { Axis } from './axis.ts';
 import { losersHead, losersTable, optionsHead, optionsTable } from './choice-tables.ts';
-import type { Choice } from './choose.ts';
+import { type Choice, isChoosable } from './choose.ts';
 import { curves } from './curves.ts';
 import type { AxisDemand, Case } from './demand.ts';
+import { driveHeatRows } from './drive-heat.ts';
 import type { Line } from './line.ts';
+import { lostMotionRows } from './lost-motion.ts';
+import { ownEncoderRows } from './own-encoder.ts';
 import { traceOf } from './trace.ts';
+import { warming } from './warming.ts';
+import { fullRollOf } from './winder.ts';
+import { saysWarmth, windingOf } from './winding.ts';
 
 /** `chosen` makes the choice of parts for an axis that leaves one open; nothing where none is. */
 export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undefined): View {
@@ -20,9 +27,10 @@ export function axisView(demand: AxisDemand, chosen: () => Value<Choice> | undef
     title: `Axis ${axis.name}`,
     says: result(demand),
     inputs: inputsOf(demand),
-    pictures: [curves(demand)],
+    pictures: [curves(demand), ...warming(demand)],
     tables: [
       demandTable(demand),
+      ...rollTables(axis),
       ...(known.length === 0 ? [] : [casesTable(known), phasesTable(known[0]!)]),
       ...(demand.line instanceof Missing ? [] : [trainTable(demand.line)]),
     ],
@@ -57,7 +65,8 @@ function result({ peak, rms, speed, axis }: AxisDemand): readonly Cell[] {
   ];
 }
 
-function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): Table {
+function demandTable(demand: AxisDemand): Table {
+  const { axis, peak, rms, speed, inertia, holding } = demand;
   const { motor, lossesOn, lossesSaid } = axis;
   const rows: readonly (readonly Cell[])[] = [
     ['highest torque', peak, ...limit(motor.torque_peak, motor.absent)],
@@ -65,6 +74,12 @@ function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): 
     ['highest speed', speed, ...limit(motor.speed, motor.absent)],
     ['inertia of the load', inertia, ...limit(motor.inertia, motor.absent)],
     ...(holding === undefined ? [] : [['torque that holds the load', holding, ...limit(motor.brake, motor.absent)]]),
+    ...(saysWarmth(demand) ? windingRows(demand) : []),
+    ...[...lostMotionRows(demand), ...ownEncoderRows(demand), ...driveHeatRows(demand)].map(([what, value]) => [
+      what,
+      value,
+      '',
+    ]),
     [
       'losses act on',
       `${lossesOn instanceof Missing ? 'not known' : lossesOn}${lossesSaid ? '' : ', unless said'}`,
@@ -77,6 +92,34 @@ function demandTable({ axis, peak, rms, speed, inertia, holding }: AxisDemand): 
     columns: ['what', 'demand', 'the motor has'],
     rows,
   };
+}
+
+/** How much web a winder takes, and for how long. */
+function rollTables(axis: Axis): readonly Table[] {
+  const roll = fullRollOf(axis);
+  if (roll === undefined) return [];
+  return [
+    {
+      name: 'roll',
+      title: 'The full roll',
+      columns: ['what', 'value'],
+      rows: [
+        ['length of web', roll.length],
+        ['turns of web', roll.turns],
+        ['time for it at the speed of the line', roll.time],
+      ],
+    },
+  ];
+}
+
+function windingRows(demand: AxisDemand): readonly (readonly Cell[])[] {
+  const winding = windingOf(demand);
+  const hottest = winding instanceof Missing ? winding : winding.hottest;
+  const warmAfter = winding instanceof Missing ? winding : winding.warmAfter;
+  return [
+    ['hottest winding in the long run', hottest, demand.axis.motor.winding_at_most],
+    ['until it has 95 % of that rise', warmAfter, ''],
+  ];
 }
 
 const limit = (value: Value<Quantity>, absent: boolean): readonly [Cell] => [absent ? 'open' : value];
@@ -124,8 +167,9 @@ function trainTable({ stages }: Line): Table {
     name: 'train',
     title: 'The train, from the tool to the motor shaft',
     columns: ['what', 'value', 'from'],
-    rows: stages.flatMap(({ name, inertias, constants, frictions, transform }) => [
+    rows: stages.flatMap(({ name, inertias, constants, frictions, transform, told }) => [
       [name, '', ''],
+      ...told.flatMap(([what, value]) => list(what, [value])),
       ...list('mass or inertia', inertias),
       ...list('constant load', constants),
       ...list(
@@ -145,6 +189,10 @@ function trainTable({ stages }: Line): Table {
         : [
             ...list(transformNames[transform.kind], [transform.by]),
             ...list('efficiency', transform.driving ? [transform.driving] : []),
+            ...list(
+              'efficiency when the load drives',
+              transform.driven === undefined || transform.driven === transform.driving ? [] : [transform.driven],
+            ),
           ]),
     ]),
   };
@@ -154,13 +202,13 @@ const transformNames = { screw: 'lead', wheel: 'diameter', gear: 'ratio' } as co
 
 const sourceOf = (quantity: Quantity): string => (isLeaf(quantity) ? (quantity.by as Origin).kind : 'computed');
 
-/** What the catalogues have for an axis whose motor is open. Both tables are made of one choice. */
+/** What the catalogues have for an axis whose motor, gear or drive is open. Both tables are made of one choice. */
 function choiceLater({ axis }: AxisDemand, chosen: () => Value<Choice> | undefined): readonly LaterTable[] {
-  if (!isOpen(axis.motor.part)) return [];
+  if (!isChoosable(axis)) return [];
   let made: Value<Choice> | undefined;
   const choice = (): Choice => {
     made ??= chosen();
-    return made === undefined || made instanceof Missing ? { options: [], losers: [], weighed: 0 } : made;
+    return made === undefined || made instanceof Missing ? { options: [], losers: [], weighed: 0, untold: [] } : made;
   };
   return [
     { ...optionsHead, make: () => optionsTable(choice()) },

@@ -2,9 +2,11 @@
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
+import type { Quantity } from '../working/quantity.ts';
 import type { Axis } from './axis.ts';
+import { wayTime } from './calc/follow.ts';
 import { opposedForce } from './calc/load.ts';
-import { rollInertia, taperTension } from './calc/winder.ts';
+import { rollInertia, rollLength, rollTurns, taperTension } from './calc/winder.ts';
 import type { Before } from './train.ts';
 
 export interface Roll {
@@ -12,6 +14,22 @@ export interface Roll {
   readonly title: string;
   readonly before: Before;
 }
+
+/** What is on the full roll, and how long its web takes at the speed of the line; nothing for an axis that is no winder. */
+export function fullRollOf({ motion, name, master }: Axis) {
+  const roll = motion.winds ?? motion.unwinds;
+  if (roll === undefined) return undefined;
+  const sizes = { D: roll.full, d: roll.core, h: roll.thickness };
+  const length = given(sizes, (known) => rollLength(known, name));
+  const speed = given({ master }, (known) => known.master?.speed ?? noMaster(motion.path));
+  return {
+    length,
+    turns: given(sizes, (known) => rollTurns(known, name)),
+    time: given({ l: length, v: speed as Value<Quantity<'m/s'>> }, (known) => wayTime(known, `${name}.roll`)),
+  };
+}
+
+const noMaster = (path: string): Missing => missing(`${path}.follow`, 'absent', 'a master', 'line');
 
 /** The rolls of a winder, from core to full; nothing for an axis that is none. */
 export function rollsOf({ motion, name }: Axis): Value<readonly Roll[]> | undefined {

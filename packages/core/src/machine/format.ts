@@ -5,7 +5,7 @@ import { axisFields, busesField, mastersField } from '../axes/section.ts';
 import { marksField } from '../marks/section.ts';
 import {
   controllerFields,
-  controllerKind,
+  controllerKind as controllerOfNetworks,
   driveKind as driveAsStation,
   networkKinds,
   stationUse,
@@ -14,7 +14,9 @@ import { networksField } from '../networks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
 import { partKind, partUse } from '../reading/parts.ts';
-import { anything, name, quantity, share, text, version } from '../reading/values.ts';
+import { anything, name, quantity, quantityIn, share, text, version } from '../reading/values.ts';
+import { controllerTaskFields } from '../timing/parts.ts';
+import { chainsField, memoryField, pointsField, tasksField } from '../timing/section.ts';
 import { reserveChecks } from './reserves.ts';
 import { settingsField } from './settings.ts';
 
@@ -28,7 +30,19 @@ const driveKind = partKind(
   { about: driveAsStation.about },
 );
 
-export const partKinds = [driveKind, ...networkKinds, ...axisKinds];
+/** To its networks and to its tasks. */
+const controllerKind = partKind(
+  controllerOfNetworks.kind,
+  { ...controllerOfNetworks.fields, ...controllerTaskFields },
+  { about: controllerOfNetworks.about },
+);
+
+export const partKinds = [
+  driveKind,
+  controllerKind,
+  ...networkKinds.filter(({ kind }) => kind !== controllerKind.kind),
+  ...axisKinds,
+];
 
 export const format = {
   layshaft: version(fileVersion),
@@ -90,6 +104,13 @@ export const format = {
           above: 0,
           example: '1 ms',
         }),
+        tolerance: optional(
+          quantityIn(['m', 'rad'], {
+            about: 'How far the tool may be from where it should be.',
+            above: 0,
+            example: '0.05 mm',
+          }),
+        ),
       },
       { about: 'An axis.' },
     ),
@@ -99,8 +120,16 @@ export const format = {
     },
   ),
   buses: busesField,
-  controller: partUse([controllerKind], controllerFields, { about: 'The motion controller.', example: 'controller_m' }),
+  controller: partUse(
+    [controllerKind],
+    { ...controllerFields, ...controllerTaskFields },
+    { about: 'The motion controller.', example: 'controller_m' },
+  ),
   networks: networksField,
+  tasks: tasksField,
+  chains: chainsField,
+  points: pointsField,
+  memory: memoryField,
   marks: marksField,
   set: settingsField,
   planned: anything({

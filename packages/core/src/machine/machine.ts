@@ -7,6 +7,7 @@ import type { Field } from '../reading/field.ts';
 import { type Defect, type ParsedText, type PlacedSection, parseText } from '../reading/parse.ts';
 import { type Cursor, Reading } from '../reading/reading.ts';
 import { withSettings } from '../reading/share.ts';
+import { compareTiming } from '../timing/section.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import { format, type Sections } from './format.ts';
@@ -61,6 +62,15 @@ export function readParsed(parsed: ParsedText): Machine {
     const nodes = network.nodes.map((node) => [node.name, node] as const);
     compareMultiples(wirings.get(network.name)!, new Map([...drives, ...nodes]), reading);
   }
+  compareTiming(
+    {
+      ...sections,
+      networks: sections.networks.map(({ name }) => name),
+      masters: sections.masters.map(({ name }) => name),
+      stations: [...wirings.values()].flatMap(({ stations }) => stations),
+    },
+    reading,
+  );
   return {
     ...sections,
     file: parsed.source.file,

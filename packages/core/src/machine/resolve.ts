@@ -21,6 +21,7 @@ import { inOrder, type Problem } from '../problems/problem.ts';
 import type { Part, PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
+import { resolveTiming, type TimingDesign } from '../timing/resolve.ts';
 import { assumed } from '../working/assumed.ts';
 import { missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
@@ -36,6 +37,7 @@ export interface Design {
   readonly axes: readonly Axis[];
   readonly masters: readonly Master[];
   readonly buses: readonly Bus[];
+  readonly timing: TimingDesign;
   readonly marks: readonly Mark[];
   readonly gravity: Value<Quantity<'m/s²'>>;
   readonly site: Site;
@@ -80,6 +82,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     axes,
     masters,
     buses: resolveBuses(machine.buses, axes, partOf),
+    timing: resolveTiming(machine, machine.controller, find),
     marks: resolveMarks(machine.marks, machine.axes),
     gravity: machine.machine.gravity ?? standardGravity,
     site,

@@ -15,7 +15,8 @@ const examples = await Promise.all(
   exampleMachines().map(async (each) => ({ ...each, assessment: await assessExample(each) })),
 );
 const picturesOf = (assessment: Assessment): readonly Drawn[] =>
-  show(assessment, 'networks').flatMap((view) => view.pictures);
+  assessment.networks.flatMap(({ network }) => show(assessment, network.path)).flatMap((view) => view.pictures);
+
 const strip = (assessment: Assessment): Picture =>
   picturesOf(assessment).find(({ picture }) => picture.name === 'cycle')!.picture;
 

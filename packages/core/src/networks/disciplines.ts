@@ -216,29 +216,9 @@ function summation(network: Network, cables: CableDelays, exchanges: readonly Ex
   const b = f.flatMap((device) => Array.from({ length: Math.max(0, device.plugged - 2) }, () => device.forwarding));
   const c = withoutBreak(network).map((run) => cables.get(run)!);
   const trip = given({ c, f: f.map((device) => device.forwarding), b }, (known) => roundTrip(known, name));
-  const places = exchanges.map(({ device }) =>
-    given({ P: device.command, Q: device.answer }, (known) => stationData(known, `${name}.${device.name}`)),
-  );
-  const laid = given({ places, M: profile.frame_at_most, h: profile.overhead }, ({ places, M, h }) =>
-    intoFrames(places, M.value - h.value),
-  );
-  const frames = given(
-    {
-      laid,
-      m: profile.frame_at_least,
-      h: profile.overhead,
-      w: profile.preamble,
-      g: profile.gap,
-      R: profile.rate,
-    },
-    ({ laid, m, h, w, g, R }) =>
-      laid.map((P, index) => {
-        const L = frameLength(
-          { m, h, P: frameData({ P }, `${about}.frame_${index + 1}`) },
-          `${about}.frame_${index + 1}`,
-        );
-        return lineOccupancy({ L, w, g, R }, `${about}.frame_${index + 1}`);
-      }),
+  const laid = summationFrames(network, exchanges, about);
+  const frames = given({ laid, w: profile.preamble, g: profile.gap, R: profile.rate }, ({ laid, w, g, R }) =>
+    laid.map(({ length: L }, index) => lineOccupancy({ L, w, g, R }, `${about}.frame_${index + 1}`)),
   );
   const busy = given({ a: frames, t: trip }, (known) => throughAll(known, about));
   const repeatable = given({ a: frames, t: trip }, ({ a, t }) =>
@@ -250,25 +230,47 @@ function summation(network: Network, cables: CableDelays, exchanges: readonly Ex
     repeatable: repeatable instanceof Missing ? [repeatable] : repeatable,
     timetable: () => {
       if (frames instanceof Missing || laid instanceof Missing) return nothingSent;
-      return thereAndBack(inFrames(exchanges, laid), frames, trip, about);
+      return thereAndBack(
+        laid.map(({ carries }) => carries),
+        frames,
+        trip,
+        about,
+      );
     },
   };
 }
 
-/** Whose data each frame carries. */
-function inFrames(
+/** A frame with the data of several stations. */
+export interface SharedFrame {
+  /** From destination address to check sequence. */
+  readonly length: Quantity<'bit'>;
+  readonly carries: readonly Exchange[];
+}
+
+/** The frames that a summation needs, in the order in which they leave. */
+export function summationFrames(
+  { profile, name }: Network,
   exchanges: readonly Exchange[],
-  laid: readonly (readonly unknown[])[],
-): readonly (readonly Exchange[])[] {
-  let first = 0;
-  return laid.map(({ length }) => {
-    first += length;
-    return exchanges.slice(first - length, first);
+  about: string,
+): Value<readonly SharedFrame[]> {
+  const places = exchanges.map(({ device }) =>
+    given({ P: device.command, Q: device.answer }, (known) => stationData(known, `${name}.${device.name}`)),
+  );
+  return given({ places, M: profile.frame_at_most, m: profile.frame_at_least, h: profile.overhead }, (known) => {
+    let first = 0;
+    return intoFrames(known.places, known.M.value - known.h.value).map((P, index) => {
+      first += P.length;
+      const at = `${about}.frame_${index + 1}`;
+      return {
+        length: frameLength({ m: known.m, h: known.h, P: frameData({ P }, at) }, at),
+        carries: exchanges.slice(first - P.length, first),
+      };
+    });
   });
 }
 
 /** The cables that a frame passes; of a ring, all but the one whose break saves least. */
-function withoutBreak({ runs, topology }: Network): readonly Run[] {
+export function withoutBreak({ runs, topology }: Network): readonly Run[] {
   if (topology !== 'ring') return runs;
   const shortest = runs.reduce((least, run) => (lengthOf(run) < lengthOf(least) ? run : least));
   return runs.filter((run) => run !== shortest);

@@ -1,7 +1,7 @@
 // Decides what a unit spelling means where a given unit is due.
 import { sameDimension } from './dimension.ts';
 import { dimensionOf, siUnits, type Unit } from './si.ts';
-import { type Term, takeApart } from './spelling.ts';
+import { longestSpelling, type Term, takeApart } from './spelling.ts';
 import { type Meaning, measure, separate, symbols } from './symbols.ts';
 
 /**
@@ -19,9 +19,9 @@ export interface Scale {
 export function scaleOf(spelling: string, due: Unit): Scale | undefined {
   const seen = scales[due];
   const known = seen.get(spelling);
-  if (known) return known;
+  if (known !== undefined || seen.has(spelling)) return known;
   const scale = findScale(spelling, due);
-  if (scale) {
+  if (spelling.length <= longestSpelling) {
     if (seen.size >= mostSpellings) seen.clear();
     seen.set(spelling, scale);
   }
@@ -46,7 +46,11 @@ export function exchange(terms: readonly Term[], words: ReadonlyMap<string, stri
 /** Our judgement: many more than one machine file uses; the bound keeps a long-running server small. */
 const mostSpellings = 500;
 
-const scales = Object.fromEntries(siUnits.map((unit) => [unit, new Map()])) as Record<Unit, Map<string, Scale>>;
+/** What does not fit is kept as well, since a value in one of two units is tried against the one that it may not have. */
+const scales = Object.fromEntries(siUnits.map((unit) => [unit, new Map()])) as Record<
+  Unit,
+  Map<string, Scale | undefined>
+>;
 
 function findScale(spelling: string, due: Unit): Scale | undefined {
   const doubled = due === 'kg·m²' && flywheel.exec(spelling);

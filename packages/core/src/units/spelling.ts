@@ -117,7 +117,7 @@ export function putTogether(terms: readonly Pick<Term, 'word' | 'power'>[]): str
 }
 
 /** Our judgement: the longest sensible spelling has some 20 characters; the bound keeps nesting shallow. */
-const longestSpelling = 60;
+export const longestSpelling = 60;
 
 const one = /1\s*\/\s*/y;
 const solidus = /\s*\/\s*/y;

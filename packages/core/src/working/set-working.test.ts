@@ -17,6 +17,7 @@ const numbers = (text: string) => numbersOf(assess(resolve(read(text), [demonstr
 /** Letters, digits and signs as they follow one another, without what is a sign or a line only in one of the two. */
 const bare = (text: string): string =>
   text
+    .replace(/(\d)e(?=[-−]?\d)/g, '$1·10')
     .replace(/-/g, '−')
     .replace(/sum/g, '∑')
     .replace(/sqrt|cbrt|abs/g, '')

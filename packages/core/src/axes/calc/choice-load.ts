@@ -1,14 +1,13 @@
 // A load sampled for the choice of a motor: every case walked in short steps, at the shaft in front of the open gear.
-import type { ChoiceLoad, LastingLoad, LastingPhase } from './choosing.ts';
-import { type Course, stepsOf, upTo } from './course.ts';
+import type { CaseLoad, ChoiceLoad, PhaseLoad, StepLoad } from './choosing.ts';
+import { type Course, type Met, stepsOf, upTo } from './course.ts';
 import { goingOf, shaftRatio, shaftTorque } from './drive-line.ts';
 import { lasts_s } from './phase-torque.ts';
 import { stateOf } from './segment.ts';
 
 export interface CaseToChoose {
   readonly course: Course;
-  /** Whether a motor gets warm by it. */
-  readonly lasting: boolean;
+  readonly kind: CaseLoad['kind'];
   /** For each stretch whether it moves off against friction at rest, and whether it stands. */
   readonly starts: readonly boolean[];
   readonly stands: readonly boolean[];
@@ -16,56 +15,71 @@ export interface CaseToChoose {
 
 /** `stage` is the one that the gear, or the motor, sits on; `inertia_kg_m2` that of the load there. */
 export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inertia_kg_m2: number): ChoiceLoad {
-  const rows: number[][] = [];
-  const lasting: LastingLoad[] = [];
-  for (const { course, lasting: warms, starts, stands } of cases) {
+  const [load, inertial, speed, acceleration, ways, weights] = [[], [], [], [], [], []] as number[][] as [
+    number[],
+    number[],
+    number[],
+    number[],
+    number[],
+    number[],
+  ];
+  let highest_rad_per_s = 0;
+  const point = (met: Met, going: number, weight_s: number) => {
+    const quick = Math.abs(met.speed_rad_per_s);
+    load.push(met.load_Nm);
+    inertial.push(met.torque_Nm - met.load_Nm);
+    speed.push(quick);
+    acceleration.push(met.acceleration_rad_per_s2);
+    ways.push(going);
+    weights.push(weight_s);
+    if (quick > highest_rad_per_s) highest_rad_per_s = quick;
+    return load.length - 1;
+  };
+  const made = cases.map(({ course, kind, starts, stands }): CaseLoad => {
     const line = upTo(course.line, stage);
-    const phases: LastingPhase[] = [];
-    let from = rows.length;
-    for (const [index, { motion, from: position, start_s, rising_per_s }] of course.stretches.entries()) {
-      for (const { start, end, inside, going } of stepsOf({ stretches: [course.stretches[index]!], line })) {
-        const push = (met: typeof start, weight_s: number): void => {
-          rows.push([
-            met.load_Nm,
-            met.torque_Nm - met.load_Nm,
-            met.speed_rad_per_s,
-            met.acceleration_rad_per_s2,
-            going,
-            weight_s,
-          ]);
-        };
-        push(start, 0);
-        for (const each of inside) push(each, each.weight_s);
-        push(end, 0);
+    const steps: StepLoad[] = [];
+    const phases = course.stretches.map((stretch, index): PhaseLoad => {
+      const { motion, from: position, start_s, rising_per_s } = stretch;
+      const from = load.length;
+      for (const { start, end, inside, going, from_s, to_s } of stepsOf({ stretches: [stretch], line })) {
+        const first = point(start, going, 0);
+        for (const each of inside) point(each, going, each.weight_s);
+        steps.push({ start: first, end: point(end, going, 0), lasts_s: to_s - from_s });
       }
       const [first] = motion;
       if (starts[index] === true && first !== undefined) {
         const state = stateOf(first, 0);
-        const acceleration = state.acceleration + rising_per_s * state.velocity;
-        const going = goingOf(0, acceleration);
+        const quickening = state.acceleration + rising_per_s * state.velocity;
+        const going = goingOf(0, quickening);
         const parts = { load: 0, inertial: 0 };
-        const moved = { position: position + state.position, velocity: 0, acceleration };
+        const moved = { position: position + state.position, velocity: 0, acceleration: quickening };
         shaftTorque(line, moved, start_s, going, { starting: true, parts });
-        rows.push([parts.load, parts.inertial, 0, shaftRatio(line) * acceleration, going, 0]);
+        point(
+          {
+            load_Nm: parts.load,
+            torque_Nm: parts.load + parts.inertial,
+            speed_rad_per_s: 0,
+            acceleration_rad_per_s2: shaftRatio(line) * quickening,
+          },
+          going,
+          0,
+        );
       }
-      phases.push({ from, to: rows.length, lasts_s: lasts_s(motion) });
-      from = rows.length;
-    }
-    if (warms) {
-      const sum = (of: (index: number) => boolean): number =>
-        phases.reduce((all, phase, index) => all + (of(index) ? phase.lasts_s : 0), 0);
-      lasting.push({ phases, lasts_s: sum(() => true), rest_s: sum((index) => stands[index] === true) });
-    }
-  }
-  const column = (at: number): Float64Array => Float64Array.from(rows, (row) => row[at]!);
+      return { from, to: load.length, lasts_s: lasts_s(motion), stands: stands[index] === true };
+    });
+    const sum = (of: (phase: PhaseLoad) => boolean): number =>
+      phases.reduce((all, phase) => all + (of(phase) ? phase.lasts_s : 0), 0);
+    return { kind, phases, steps, lasts_s: sum(() => true), rest_s: sum((phase) => phase.stands) };
+  });
   return {
-    load_Nm: column(0),
-    inertial_Nm: column(1),
-    speed_rad_per_s: column(2),
-    acceleration_rad_per_s2: column(3),
-    going: column(4),
-    weight_s: column(5),
-    lasting,
+    load_Nm: Float64Array.from(load),
+    inertial_Nm: Float64Array.from(inertial),
+    speed_rad_per_s: Float64Array.from(speed),
+    acceleration_rad_per_s2: Float64Array.from(acceleration),
+    going: Float64Array.from(ways),
+    weight_s: Float64Array.from(weights),
+    cases: made,
+    highest_rad_per_s,
     inertia_kg_m2,
     lossOnInertia: cases[0]?.course.line.lossOnInertia ?? true,
   };

@@ -1,11 +1,13 @@
 // A whole case in plain numbers, walked in short steps: powers at the shaft, points of torque and speed, what a gear carries.
 import { sumOver, total } from '../../working/total.ts';
 import type { PowerPiece } from './bus.ts';
+import type { CurrentPiece } from './drive-current.ts';
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
+import { wear } from './gear-load.ts';
 import { gaussLegendre } from './integral.ts';
 import { lasts_s, type Stretch } from './phase-torque.ts';
-import { quarterTurns } from './quarter-turns.ts';
-import { type Segment, stateOf } from './segment.ts';
+import { stateOf } from './segment.ts';
+import { cuttingOf, stepEnds } from './step-ends.ts';
 
 export interface Course {
   readonly stretches: readonly Stretch[];
@@ -21,7 +23,7 @@ export const isSteady = ({ stretches, line }: Course): boolean =>
   stretches.every(({ motion }) => motion.every(({ sine, polynomial }) => sine === undefined && polynomial.length <= 2));
 
 /** What is met at an instant, at the end of the line. */
-interface Met {
+export interface Met {
   readonly torque_Nm: number;
   readonly speed_rad_per_s: number;
   /** What of the torque is not for acceleration. */
@@ -48,12 +50,13 @@ const stepsOnStraight = 4;
 
 export function* stepsOf({ stretches, line }: Course): Generator<Step> {
   const ratio = shaftRatio(line);
+  const cutting = cuttingOf(line);
   const parts = { load: 0, inertial: 0 };
   for (const { motion, from, start_s, rising_per_s } of stretches) {
     const first_s = motion[0]?.start_s ?? 0;
     for (const segment of motion) {
       const base_s = start_s + segment.start_s - first_s;
-      const ends = endsOfSteps(segment, line, (t) => [from + stateOf(segment, t).position, base_s + t]);
+      const ends = stepEnds(segment, cutting, { from, begun_s: base_s, bent: stepsOnPiece, straight: stepsOnStraight });
       const met = (t: number, going: Going): Met => {
         const { position, velocity, acceleration } = stateOf(segment, t);
         const state = {
@@ -92,40 +95,6 @@ export function* stepsOf({ stretches, line }: Course): Generator<Step> {
   }
 }
 
-/** Where steps end: evenly, and where a load that depends on position or time has an edge. */
-function endsOfSteps(
-  segment: Segment,
-  { stages }: PlainLine,
-  at: (t: number) => readonly [position: number, time_s: number],
-): readonly number[] {
-  const { duration_s } = segment;
-  const placed = stages.flatMap(({ placed: loads, ratio }) => loads.map((load) => ({ load, ratio })));
-  const straight = placed.length === 0 && segment.sine === undefined && segment.polynomial.length <= 3;
-  const ratio = Math.max(0, ...placed.map((each) => each.ratio));
-  const count = straight ? stepsOnStraight : stepsOnPiece * quarterTurns(segment, ratio);
-  const even = Array.from({ length: count + 1 }, (_, step) => (duration_s * step) / count);
-  const edges = placed.flatMap(({ load, ratio }) =>
-    (load.edges ?? []).map((edge) => (t: number) => {
-      const [position, time_s] = at(t);
-      return edge(ratio * position, time_s);
-    }),
-  );
-  const cuts = edges.flatMap((edge) => even.slice(1).flatMap((to, step) => rootOf(edge, even[step]!, to) ?? []));
-  return cuts.length === 0 ? even : [...new Set([...even, ...cuts])].toSorted((one, other) => one - other);
-}
-
-function rootOf(of: (t: number) => number, from: number, to: number): number | undefined {
-  const before = of(from);
-  if (!(before * of(to) < 0)) return undefined;
-  let [low, high] = [from, to];
-  for (let step = 0; step < 50; step++) {
-    const middle = (low + high) / 2;
-    if (of(middle) * before > 0) low = middle;
-    else high = middle;
-  }
-  return high;
-}
-
 const powerAt = ({ torque_Nm, speed_rad_per_s }: Met): number => torque_Nm * speed_rad_per_s;
 
 /** What the motor gives to the shaft over time, below 0 where it brakes, piece by piece. */
@@ -152,14 +121,12 @@ export const torqueSpeedPoints = (course: Course): readonly TorqueAtSpeed[] =>
     })),
   );
 
-/** The torque as straight lines, one behind the other. */
-export const torqueLines = (
-  course: Course,
-): readonly { readonly lasts_s: number; readonly start_Nm: number; readonly end_Nm: number }[] =>
+/** The current for the torque as straight lines, one behind the other. */
+export const currentLines = (course: Course, constant_Nm_per_A: number): readonly CurrentPiece[] =>
   [...stepsOf(course)].map(({ from_s, to_s, start, end }) => ({
     lasts_s: to_s - from_s,
-    start_Nm: start.torque_Nm,
-    end_Nm: end.torque_Nm,
+    start_A: start.torque_Nm / constant_Nm_per_A,
+    end_A: end.torque_Nm / constant_Nm_per_A,
   }));
 
 /** A line that ends at the shaft of a stage, in front of what leads on from it. */
@@ -183,23 +150,21 @@ export interface GearDuty {
 /** What passes through the transform at the end of a stage of the line, at its side of the tool. */
 export function gearDuty({ stretches, line }: Course, stage: number, exponent: number): GearDuty {
   const course = { stretches, line: upTo(line, stage) };
-  let [peak_Nm, peak_rad_per_s, turned_rad, worn, lasts_s] = [0, 0, 0, 0, 0];
+  const worn = wear(exponent);
+  let [peak_Nm, peak_rad_per_s, lasts_s] = [0, 0, 0];
   for (const { from_s, to_s, start, end, inside } of stepsOf(course)) {
     for (const { torque_Nm, speed_rad_per_s } of [start, end]) {
       peak_Nm = Math.max(peak_Nm, Math.abs(torque_Nm));
       peak_rad_per_s = Math.max(peak_rad_per_s, Math.abs(speed_rad_per_s));
     }
-    for (const { torque_Nm, speed_rad_per_s, weight_s } of inside) {
-      const angle = Math.abs(speed_rad_per_s) * weight_s;
-      turned_rad += angle;
-      worn += angle * Math.abs(torque_Nm) ** exponent;
-    }
+    for (const { torque_Nm, speed_rad_per_s, weight_s } of inside)
+      worn.add(torque_Nm, Math.abs(speed_rad_per_s) * weight_s);
     lasts_s += to_s - from_s;
   }
   return {
     peak_Nm,
-    mean_Nm: turned_rad === 0 ? 0 : (worn / turned_rad) ** (1 / exponent),
+    mean_Nm: worn.mean(),
     peak_rad_per_s,
-    mean_rad_per_s: lasts_s === 0 ? 0 : turned_rad / lasts_s,
+    mean_rad_per_s: lasts_s === 0 ? 0 : worn.turned_rad() / lasts_s,
   };
 }

@@ -2,15 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import {
-  type CurrentPiece,
-  currentOfTorque,
-  driveLosses,
-  longestOverload,
-  meanCurrent,
-  meanCurrentOf,
-  overloadTime,
-} from './drive-current.ts';
+import { type CurrentPiece, currentOfTorque, driveLosses, longestOverload, meanCurrentOf } from './drive-current.ts';
 
 const about = 'test';
 const limits = { continuous_A: 10, peak_A: 25 };
@@ -27,12 +19,6 @@ function randomCycle(seed: number): readonly CurrentPiece[] {
     return { lasts_s: 0.05 + random(), start_A, end_A: last };
   });
 }
-
-const lists = (pieces: readonly CurrentPiece[]) => ({
-  t: pieces.map(({ lasts_s }) => q(lasts_s, 's')),
-  a: pieces.map(({ start_A }) => q(start_A, 'A')),
-  b: pieces.map(({ end_A }) => q(end_A, 'A')),
-});
 
 /** Samples of two cycles one behind the other, so that a stretch over the end is met whole. */
 function sampled(pieces: readonly CurrentPiece[]): readonly { readonly dt: number; readonly i: number }[] {
@@ -55,8 +41,6 @@ describe('a drive', () => {
     }
     const found = longestOverload(pieces, limits);
     expect(Math.abs(found - most / (625 - 100))).toBeLessThan(1e-4);
-    const { continuous_A: c, peak_A: p } = limits;
-    expect(overloadTime({ ...lists(pieces), c: q(c, 'A'), p: q(p, 'A') }, about).value).toBe(found);
   });
 
   it.each(seeds)('has the same overload from wherever the cycle is begun, and for pieces cut in two, %i', (seed) => {
@@ -96,8 +80,7 @@ describe('a drive', () => {
     const mean = (of: (i: number) => number) => samples.reduce((sum, { dt, i }) => sum + dt * of(i), 0) / span;
     const torque = Math.sqrt(mean((i) => (1.3 * i) ** 2));
     expect(currentOfTorque({ T: q(torque, 'N·m'), k }, about).value).toBeCloseTo(Math.sqrt(mean((i) => i * i)), 9);
-    const I = meanCurrent(lists(pieces), about);
-    expect(I.value).toBe(meanCurrentOf(pieces));
+    const I = q(meanCurrentOf(pieces), 'A');
     expect(I.value).toBeCloseTo(mean(Math.abs), 5);
     const losses = driveLosses({ P: q(24, 'W'), u: q(9, 'V'), I }, about).value;
     expect(losses).toBeCloseTo(

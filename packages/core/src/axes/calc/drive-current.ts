@@ -1,5 +1,5 @@
 // What a cycle asks of a drive: currents from torques, how long it stands above its continuous current, and its heat.
-import { formula, method } from '../../working/formula.ts';
+import { formula } from '../../working/formula.ts';
 import { mustBeOverZero } from './over-zero.ts';
 
 /** A stretch in which the current, of either sign, goes in a straight line. */
@@ -22,22 +22,38 @@ export interface DriveLimits {
  */
 export function longestOverload(pieces: readonly CurrentPiece[], { continuous_A, peak_A }: DriveLimits): number {
   mustBeOverZero({ 'the continuous current': continuous_A, 'the peak current less it': peak_A - continuous_A });
-  const parts = pieces.flatMap((piece) => partsOf(piece, continuous_A));
-  const first = parts.findIndex(({ above }) => !above);
-  if (first === -1) return parts.length === 0 ? 0 : Infinity;
-  let [most, sum] = [0, 0];
-  for (let step = 0; step < parts.length; step++) {
-    const { above, excess } = parts[(first + step) % parts.length]!;
-    sum = above ? sum + excess : 0;
-    most = Math.max(most, sum);
+  // Twice round, since a stretch may go on over the end of the cycle.
+  let [most, sum, rested] = [0, 0, false];
+  for (let at = 0; at < 2 * pieces.length; at++) {
+    const piece = pieces[at % pieces.length]!;
+    mustBePiece(piece);
+    const [from, to] = [Math.abs(piece.start_A), Math.abs(piece.end_A)];
+    if (from <= continuous_A && to <= continuous_A) {
+      sum = 0;
+      rested = true;
+    } else if (from > continuous_A && to > continuous_A && piece.start_A * piece.end_A > 0) {
+      sum += excessOf(piece.lasts_s, from, to, continuous_A);
+    } else
+      for (const { above, excess } of partsOf(piece, continuous_A)) {
+        rested ||= !above;
+        sum = above ? sum + excess : 0;
+        if (sum > most) most = sum;
+      }
+    if (sum > most) most = sum;
   }
+  if (!rested && pieces.length > 0) return Infinity;
   return most / (peak_A ** 2 - continuous_A ** 2);
 }
+
+/** Of the square of a current that goes in a straight line over that of the continuous one, in A²·s. */
+const excessOf = (lasts_s: number, a: number, b: number, continuous_A: number): number =>
+  lasts_s * ((a * a + a * b + b * b) / 3 - continuous_A ** 2);
 
 /** The mean of the current without its sign; NaN for no piece. */
 export function meanCurrentOf(pieces: readonly CurrentPiece[]): number {
   let [charge, span_s] = [0, 0];
   for (const piece of pieces) {
+    mustBePiece(piece);
     for (const [from, to] of cutAt(piece, [0])) charge += (to - from) * Math.abs(currentAt(piece, (from + to) / 2));
     span_s += piece.lasts_s;
   }
@@ -49,8 +65,13 @@ function partsOf(piece: CurrentPiece, continuous_A: number) {
   return cutAt(piece, [-continuous_A, continuous_A]).map(([from, to]) => {
     const [a, b] = [currentAt(piece, from), currentAt(piece, to)];
     const above = Math.abs(currentAt(piece, (from + to) / 2)) > continuous_A;
-    return { above, excess: (to - from) * ((a * a + a * b + b * b) / 3 - continuous_A ** 2) };
+    return { above, excess: excessOf(to - from, a, b, continuous_A) };
   });
+}
+
+function mustBePiece({ lasts_s, start_A, end_A }: CurrentPiece): void {
+  if (!(lasts_s > 0 && lasts_s < Infinity)) throw new RangeError(`a piece that lasts ${lasts_s} s`);
+  if (!Number.isFinite(start_A + end_A)) throw new RangeError(`a current from ${start_A} A to ${end_A} A`);
 }
 
 const currentAt = ({ lasts_s, start_A, end_A }: CurrentPiece, time_s: number): number =>
@@ -58,8 +79,6 @@ const currentAt = ({ lasts_s, start_A, end_A }: CurrentPiece, time_s: number): n
 
 function cutAt(piece: CurrentPiece, currents: readonly number[]): readonly (readonly [from_s: number, to_s: number])[] {
   const { lasts_s, start_A, end_A } = piece;
-  mustBeOverZero({ 'the duration of a piece': lasts_s });
-  if (!Number.isFinite(start_A + end_A)) throw new RangeError(`a current from ${start_A} A to ${end_A} A`);
   const cuts = currents
     .map((current) => ((current - start_A) / (end_A - start_A)) * lasts_s)
     .filter((time_s) => time_s > 0 && time_s < lasts_s)
@@ -79,42 +98,6 @@ export const currentOfTorque = formula({
   source: 'definition',
   proof: 'the current gives back the torque and its mean losses',
   of: (T: number, k: number) => T / k,
-});
-
-const lines = {
-  symbols: { t: 's[]', a: 'A[]', b: 'A[]' },
-  means: { t: 'duration of each piece', a: 'current at its beginning', b: 'current at its end' },
-} as const;
-
-type Lines = [t: readonly number[], a: readonly number[], b: readonly number[]];
-
-const piecesOf = ([t, a, b]: Lines): readonly CurrentPiece[] =>
-  t.map((lasts_s, at) => ({ lasts_s, start_A: a[at]!, end_A: b[at]! }));
-
-export const overloadTime = method({
-  id: 'axes.drive.overload_time',
-  title: 'longest overload of a drive, as time at its peak current',
-  prose:
-    'the square of the current less that of the continuous one, over each stretch in which it is above it, as time for ' +
-    'which the peak current gives as much; the largest of these',
-  gives: 's',
-  symbols: { ...lines.symbols, c: 'A', p: 'A' },
-  means: { ...lines.means, c: 'continuous current', p: 'peak current' },
-  source: 'judgement',
-  proof: 'overloads are those of many samples',
-  of: (...[t, a, b, continuous_A, peak_A]: [...Lines, continuous_A: number, peak_A: number]) =>
-    longestOverload(piecesOf([t, a, b]), { continuous_A, peak_A }),
-});
-
-export const meanCurrent = method({
-  ...lines,
-  id: 'axes.drive.mean_current',
-  title: 'mean current of a cycle, without its sign',
-  prose: 'straight lines of current, cut where they go through nothing',
-  gives: 'A',
-  source: 'definition',
-  proof: 'the current gives back the torque and its mean losses',
-  of: (...all: Lines) => meanCurrentOf(piecesOf(all)),
 });
 
 export const driveLosses = formula({

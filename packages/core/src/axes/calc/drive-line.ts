@@ -13,8 +13,12 @@ export interface Placed {
 
 export interface PlacedLoad {
   readonly at: (position: number, time_s: number) => Placed;
-  /** Each changes its sign where the load has an edge. */
-  readonly edges?: readonly ((position: number, time_s: number) => number)[];
+  /** Whether it changes all along, as the torque of a crank does; else it is the same from edge to edge. */
+  readonly bends: boolean;
+  /** The positions between two where it jumps or has a kink. */
+  readonly edges?: (low: number, high: number) => readonly number[];
+  /** The times in the cycle at which it jumps, in s. */
+  readonly times?: readonly number[];
 }
 
 /** All that sits at one shaft or moves along one way, up to what leads to the next. */
@@ -70,10 +74,7 @@ interface State {
 
 /** What a caller wants besides the torque. */
 interface More {
-  /**
-   * Takes up what changes its sign where the torque has a kink: the torque through each stage, 0 where it loses nothing,
-   * then each edge.
-   */
+  /** Takes up the torque through each stage, where the torque has a kink as it changes its sign; 0 where nothing is lost. */
   readonly signs?: number[];
   /** Takes up what becomes of the power, one after another. */
   readonly powers?: Powers;
@@ -118,7 +119,7 @@ export function shaftTorque(line: PlainLine, tool: State, time_s: number, going:
     }
     if (more !== undefined) tell(more, at, stage, { speed, steady, braked, moved, through, loss });
   }
-  if (more !== undefined) finish(more, line, tool, time_s, load, inertial);
+  if (more !== undefined) finish(more, load, inertial);
   return load + inertial;
 }
 
@@ -157,20 +158,9 @@ function tell({ signs, powers }: More, at: number, { pass }: PlainStage, found: 
   powers.speed = speed / pass;
 }
 
-function finish(
-  { signs, powers, parts }: More,
-  { stages }: PlainLine,
-  tool: State,
-  time_s: number,
-  load: number,
-  inertial: number,
-): void {
+function finish({ powers, parts }: More, load: number, inertial: number): void {
   if (powers !== undefined) powers.torque = load + inertial;
   if (parts !== undefined) [parts.load, parts.inertial] = [load, inertial];
-  if (signs === undefined) return;
-  let next = stages.length;
-  for (const { placed, ratio } of stages)
-    for (const { edges = [] } of placed) for (const edge of edges) signs[next++] = edge(ratio * tool.position, time_s);
 }
 
 /** Speed of the motor for each part of the tool's. */

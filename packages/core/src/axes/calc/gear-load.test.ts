@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { lifeExponents, meanGearTorque, meanInputSpeed, meanRadialLoad } from './gear-load.ts';
+import { acrossForPull, lifeExponents, pullAcross, wear } from './gear-load.ts';
 
 const about = 'test';
 const random = seeded(21);
@@ -12,12 +12,11 @@ const cycle = Array.from({ length: 9 }, (_, at) => ({
   speed: at === 4 ? 0 : 60 * random(),
   hundredths: 1 + Math.floor(60 * random()),
 }));
-const lists = (pieces: typeof cycle) => ({
-  n: pieces.map(({ speed }) => q(speed, 'rad/s')),
-  t: pieces.map(({ hundredths }) => q(hundredths / 100, 's')),
-});
-const torque = (pieces: typeof cycle, p: number) =>
-  meanGearTorque({ T: pieces.map(({ load }) => q(load, 'N·m')), ...lists(pieces), p: q(p, '1') }, about).value;
+function torque(pieces: typeof cycle, p: number): number {
+  const worn = wear(p);
+  for (const { load, speed, hundredths } of pieces) worn.add(load, (speed * hundredths) / 100);
+  return worn.mean();
+}
 
 describe('a cycle of a gear', () => {
   it.each([1, lifeExponents.ball, lifeExponents.roller])(
@@ -25,18 +24,13 @@ describe('a cycle of a gear', () => {
     (p) => {
       const life = { N: 60, turns: 1e6 };
       const used = (load: number, angle: number) => angle / (2 * Math.PI) / (life.turns * (life.N / load) ** p);
-      let [taken, angle, samples] = [0, 0, 0];
+      let [taken, angle] = [0, 0];
       for (const { load, speed, hundredths } of cycle)
         for (let at = 0; at < hundredths; at++) {
           taken += used(load, speed * 0.01);
           angle += speed * 0.01;
-          samples += 1;
         }
       expect(used(torque(cycle, p), angle) / taken).toBeCloseTo(1, 9);
-      const F = cycle.map(({ load }) => q(load, 'N'));
-      expect(meanRadialLoad({ F, ...lists(cycle), p: q(p, '1') }, about).value).toBe(torque(cycle, p));
-      const mean = meanInputSpeed({ i: q(7, '1'), ...lists(cycle) }, about).value;
-      expect(mean).toBeCloseTo((7 * angle) / (samples * 0.01), 9);
     },
   );
 
@@ -63,8 +57,22 @@ describe('a cycle of a gear', () => {
     }
   });
 
-  it('without a turn gives no number', () => {
-    expect(torque([{ load: 5, speed: 0, hundredths: 3 }], 3)).toBeNaN();
-    expect(torque([], 3)).toBeNaN();
+  it('without a turn wears nothing', () => {
+    expect(torque([{ load: 5, speed: 0, hundredths: 3 }], 3)).toBe(0);
+    expect(torque([], 3)).toBe(0);
+  });
+});
+
+describe('a wheel on a shaft', () => {
+  it('a pull across a shaft is the sum of what meets at its wheel', () => {
+    const [torque_Nm, diameter_m] = [36, 0.09];
+    const pull = torque_Nm / (diameter_m / 2);
+    const across = (of: keyof typeof acrossForPull): number =>
+      pullAcross({ s: q(acrossForPull[of].share, '1'), T: q(torque_Nm, 'N·m'), D: q(diameter_m, 'm') }, about).value;
+    // Of two strands the loose one keeps a quarter of the pull that the other has more.
+    expect(across('belt')).toBeCloseTo(pull / 4 + (pull + pull / 4), 9);
+    // Teeth push along their normal: tangentially the pull, and towards the shaft its part by the pressure angle.
+    expect(across('rack')).toBeCloseTo(Math.hypot(pull, pull * Math.tan((20 * Math.PI) / 180)), 9);
+    expect(across('drum')).toBeCloseTo(pull, 12);
   });
 });

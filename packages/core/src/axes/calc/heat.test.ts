@@ -10,6 +10,7 @@ import {
   riseAfter,
   riseFromCold,
   settledRise,
+  settledRiser,
   timeToWarmUp,
   windingTemperature,
 } from './heat.ts';
@@ -157,6 +158,23 @@ describe('a winding in a frame', () => {
       const again = settledRise(heating, same);
       expect(again.highest_K).toBeCloseTo(found.highest_K, 9);
       expect(again.start_K).toBeCloseTo(found.start_K, 9);
+    }
+  });
+});
+
+describe('many losses', () => {
+  it.each(seeds)('warm up as each by itself does: seed %i', (seed) => {
+    const { heating, phases } = randomDuty(seed);
+    for (const windingShare of [0, heating.windingShare, 1]) {
+      const rise = settledRiser(
+        { ...heating, windingShare },
+        phases.map(({ lasts_s }) => lasts_s),
+      );
+      for (const times of [0.3, 1, 2]) {
+        const more = phases.map(({ lasts_s, torque }) => ({ lasts_s, torque: times * torque }));
+        const due = settledRise({ ...heating, windingShare }, more).highest_K;
+        expect(rise(Float64Array.from(more, ({ torque }) => torque ** 2)) / due).toBeCloseTo(1, 10);
+      }
     }
   });
 });

@@ -58,6 +58,37 @@ export function settledRise(heating: Heating, phases: readonly HeatPhase[]): Set
   return settledIn(dutyOf(heating, phases));
 }
 
+/**
+ * The same highest rise for many losses, squares of torque for the continuous one, of phases that last as long: what hangs
+ * on the times alone is computed once.
+ */
+export function settledRiser(heating: Heating, durations_s: readonly number[]): (losses: Float64Array) => number {
+  const count = durations_s.length;
+  const lags = lagsOf(heating);
+  const cycle_s = durations_s.reduce((sum, each) => sum + each, 0);
+  const ways = lags.map((lag) => ({
+    share: heating.rise_K * lag.share,
+    phases: Float64Array.from(durations_s, (each) => gone(each, lag)),
+    cycle: gone(cycle_s, lag),
+  }));
+  const rises = new Float64Array(count);
+  return (losses) => {
+    rises.fill(0);
+    for (const { share, phases, cycle } of ways) {
+      let level = 0;
+      for (let at = 0; at < count; at++) level += (losses[at]! - level) * phases[at]!;
+      level /= cycle;
+      for (let at = 0; at < count; at++) {
+        level += (losses[at]! - level) * phases[at]!;
+        rises[at]! += share * level;
+      }
+    }
+    let most = 0;
+    for (let at = 0; at < count; at++) most = Math.max(most, rises[at]!);
+    return most;
+  };
+}
+
 /** When the winding, from cold, first has a share, over 0 and below 1, of the highest rise of the settled cycle. */
 export function heatingTime(heating: Heating, phases: readonly HeatPhase[], share: number): number {
   if (!(share > 0 && share < 1)) throw new RangeError(`a share of ${share}`);

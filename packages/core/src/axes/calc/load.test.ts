@@ -93,7 +93,7 @@ describe('a sliding screw', () => {
 
 it('two rolls put into a web what its draw takes', () => {
   const [u, v] = [q(2, 'm/s'), q(2.01, 'm/s')];
-  const ε = strainAfterDraw({ ε: q(0, '1'), u, v }, about);
+  const ε = strainAfterDraw({ ε: q(0, '1'), δ: q(v.value / u.value - 1, '1') }, about);
   const F = webTension({ ε, E: q(3e9, 'Pa'), w: q(0.4, 'm'), h: q(50e-6, 'm') }, about);
   const slack = q(0, 'N');
   const first = webForce({ B: slack, A: F }, about).value * u.value;

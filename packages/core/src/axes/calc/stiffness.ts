@@ -94,6 +94,30 @@ export const turningAtShaft = formula({
   of: (r: number, i: number) => r / i,
 });
 
+const forTheTool = {
+  title: 'how far a shaft turns for the tool',
+  text: 'ω/v',
+  means: { ω: 'speed of the shaft', v: 'speed of the tool at that time' },
+  try: { ω: [0.1, 600], v: [0.01, 10] },
+  source: 'definition',
+  proof: 'a shaft turns for the tool as its ratios say',
+  of: (omega: number, v: number) => omega / v,
+} as const;
+
+export const turningForAngle = formula({
+  ...forTheTool,
+  id: 'axes.train.turning',
+  gives: '1',
+  symbols: { ω: 'rad/s', v: 'rad/s' },
+});
+
+export const turningForWay = formula({
+  ...forTheTool,
+  id: 'axes.train.turning_for_way',
+  gives: '1/m',
+  symbols: { ω: 'rad/s', v: 'm/s' },
+});
+
 /** Common practice: the speed loop is several times as quick as the position loop around it. */
 export const wantedBandwidth = formula({
   id: 'axes.loop.wanted_bandwidth',

@@ -11,7 +11,7 @@ const inches = (count: number) => q(0.0254 * count, 'm');
 const metres = (count: number) => q(count, 'm');
 
 it('W1 (read): a converting column on draw control: 0.5 % and a draw from 100 to 101 make 1.505 %, linear 1.5 %', () => {
-  const drawn = strainAfterDraw({ ε: q(0.005, '1'), v: q(101, 'm/s'), u: q(100, 'm/s') }, about).value;
+  const drawn = strainAfterDraw({ ε: q(0.005, '1'), δ: q(101 / 100 - 1, '1') }, about).value;
   expect(100 * drawn).toBeCloseTo(1.505, 3);
   expect(100 * (0.005 + 101 / 100 - 1)).toBeCloseTo(1.5, 9);
 });

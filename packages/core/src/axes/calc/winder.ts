@@ -74,16 +74,16 @@ export const taperTension = formula({
 
 export const strainAfterDraw = formula({
   id: 'axes.web.strain_after_draw',
-  title: 'strain of a web after a draw between two rolls',
-  text: '(1 + ε)*v/u - 1',
+  title: 'strain of a web between two rolls, by its draw',
+  text: '(1 + ε)*(1 + δ) - 1',
   gives: '1',
   as: '%',
-  symbols: { ε: '1', v: 'm/s', u: 'm/s' },
-  means: { ε: 'strain before', v: 'speed of the second roll', u: 'speed of the first roll' },
-  try: { ε: [0, 0.05], v: [5.1, 6], u: [4, 5] },
+  symbols: { ε: '1', δ: '1' },
+  means: { ε: 'strain before the first roll', δ: 'draw: how much quicker the second roll runs' },
+  try: { ε: [0, 0.05], δ: [0.001, 0.2] },
   source: 'common-practice',
   proof: 'W1',
-  of: (epsilon: number, v: number, u: number) => ((1 + epsilon) * v) / u - 1,
+  of: (epsilon: number, delta: number) => (1 + epsilon) * (1 + delta) - 1,
 });
 
 export const webTension = formula({

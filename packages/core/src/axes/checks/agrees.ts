@@ -9,9 +9,9 @@ import { print, walk } from '../../working/working.ts';
 import { circumferenceOf } from '../calc/cutter.ts';
 import { highestSpeed, highestTurningSpeed } from '../calc/cycle-demand.ts';
 import { wheelSpeed } from '../calc/transform.ts';
-import { rollLength } from '../calc/winder.ts';
 import type { AxisDemand } from '../demand.ts';
 import { highestAcceleration } from '../highest-acceleration.ts';
+import { fullRollOf } from '../winder.ts';
 
 interface Stated {
   readonly demand: AxisDemand;
@@ -134,10 +134,7 @@ function statedOf(demand: AxisDemand): readonly Stated[] {
     inertia: () => inertia,
     torque_peak: () => peak,
     torque_rms: () => rms,
-    roll_length: () =>
-      roll === undefined
-        ? noWinder
-        : given({ D: roll.full, d: roll.core, h: roll.thickness }, (known) => rollLength(known, name)),
+    roll_length: () => fullRollOf(axis)?.length ?? noWinder,
     roll_speed: () =>
       roll === undefined || axis.master === undefined
         ? noWinder

@@ -4,7 +4,7 @@ import { busChecks } from './bus.ts';
 import { cycle } from './cycle.ts';
 import { current, currentPeak, driveOverload } from './drive.ts';
 import { countFrequency, encoderCable, ripple } from './encoder.ts';
-import { gearMean, gearPeak, gearSpeedMean, gearSpeedPeak, gearStop, screwCritical } from './gear.ts';
+import { gearMean, gearPeak, gearRadial, gearSpeedMean, gearSpeedPeak, gearStop, screwCritical } from './gear.ts';
 import { joins } from './joins.ts';
 import { bandwidth, following } from './loop.ts';
 import { holding, ratio, speed, torquePeak, torqueRms } from './motor.ts';
@@ -30,6 +30,7 @@ export const axisChecks = [
   gearMean,
   gearSpeedPeak,
   gearSpeedMean,
+  gearRadial,
   screwCritical,
   holding,
   agrees,

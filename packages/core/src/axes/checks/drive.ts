@@ -4,7 +4,7 @@ import type { Value } from '../../reading/values.ts';
 import type { Values } from '../../working/formula.ts';
 import { given, isUnsaid } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
-import { torqueLines } from '../calc/course.ts';
+import { currentLines } from '../calc/course.ts';
 import { currentOfTorque, longestOverload } from '../calc/drive-current.ts';
 import { overload } from '../case-methods.ts';
 import { courseOf } from '../course.ts';
@@ -90,11 +90,7 @@ peak current. Between two stretches the drive is taken to recover; how far, its 
           of: (...values: Values) => {
             const [k, c, p] = values.slice(-3) as [number, number, number];
             // A drive that gives no more for a short time is overloaded for good, or not at all.
-            const pieces = torqueLines(form.build(values.slice(0, -3))).map(({ lasts_s, start_Nm, end_Nm }) => ({
-              lasts_s,
-              start_A: start_Nm / k,
-              end_A: end_Nm / k,
-            }));
+            const pieces = currentLines(form.build(values.slice(0, -3)), k);
             return longestOverload(pieces, { continuous_A: c, peak_A: Math.max(p, c * (1 + 1e-9)) });
           },
         },

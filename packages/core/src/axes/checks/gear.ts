@@ -15,9 +15,10 @@ import { screwSpeed } from '../calc/transform.ts';
 import type { AxisDemand } from '../demand.ts';
 import { type GearOfTrain, gearsOf } from '../gears.ts';
 import { densityOf } from '../material.ts';
+import { type AcrossShaft, acrossShaft, forceAcross } from '../radial-force.ts';
 import type { ElementSection } from '../section.ts';
 
-type Limit = 'torque' | 'torque_peak' | 'torque_stop' | 'speed' | 'speed_peak';
+type Limit = 'torque' | 'torque_peak' | 'torque_stop' | 'speed' | 'speed_peak' | 'radial_load';
 
 const saying = (limit: Limit) => ({
   subjects: (axes: readonly AxisDemand[]): readonly GearOfTrain[] =>
@@ -98,6 +99,44 @@ counted. Capacity: the mean speed that it bears.`,
   reserve: { share: 0.1, source: 'judgement', because: 'warm surroundings' },
   demand: ({ carried }) => given({ carried }, (known) => known.carried.meanSpeed),
   says: (demand, capacity) => `${demand} at its input in the mean, it bears ${capacity}`,
+});
+
+interface Strained {
+  readonly gear: GearOfTrain;
+  readonly across: AcrossShaft;
+}
+
+export const gearRadial = question<readonly AxisDemand[], Strained>({
+  id: 'axes.gear_radial',
+  title: 'Gear, radial load',
+  asks: 'Does the output shaft bear the force across it?',
+  page: `Asked of every gear that says it, unless a coupling stands between it and what it turns: that keeps the force away.
+Demand: \`radial_force\` of the gear where the file says it. Otherwise the pull of the belt, rack or rope whose wheel sits
+on its output, from its highest torque over the product cycle and the ramps of the master: a belt pulls across with 1.5
+times what it transmits, for its tension at rest; a pinion with 1/cos 20°, for the pressure of its teeth; a rope with what
+it pulls. These factors are common practice, from memory. Capacity: the force that the gear bears across its shaft.
+
+Left out of what is computed: weights, forces along the shaft, the tilting of what sits far out, and stops. Whether a
+roll, disc or arm has bearings of its own the file does not tell: there \`radial_force\` is asked for, 0 N where it has.`,
+  advice: 'bearings beside the wheel, a larger wheel, a larger gear',
+  subjects: (axes) =>
+    saying('radial_load')
+      .subjects(axes)
+      .flatMap((gear) => {
+        const across = acrossShaft(gear.demand.axis, gear.index);
+        return across === undefined ? [] : [{ gear, across }];
+      }),
+  name: ({ gear }) => gear.about,
+  path: ({ gear }) => gear.section.path,
+  reserve: { share: 0.1, source: 'judgement', because: 'tension is seldom set as reckoned' },
+  demand: ({ gear: { carried, about }, across }) =>
+    forceAcross(
+      across,
+      given({ carried }, (known) => known.carried.peak),
+      about,
+    ),
+  capacity: ({ gear }) => gear.section.radial_load!,
+  says: (demand, capacity) => `${demand} across its output shaft, it bears ${capacity}`,
 });
 
 interface Screw {

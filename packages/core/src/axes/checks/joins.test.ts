@@ -37,6 +37,16 @@ describe('joins of a motion', () => {
     expect(says(cam(hump, 'rest')).verdict).toBe('holds');
   });
 
+  it('tell how far a cam is from where it began, each time', () => {
+    const creeps = '[0°, 0°], [90°, 20°], [200°, 25°], [360°, 3°]';
+    for (const ends of ['rest', 'periodic']) {
+      expect(says(cam(creeps, ends)).says).toMatch(/; each time the cam ends 3° from where it began, and goes on/);
+      expect(says(cam(hump, ends)).says).not.toContain('each time');
+    }
+    // Where the table begins counts for nothing.
+    expect(says(cam('[0°, 10°], [90°, 30°], [200°, 35°], [360°, 10°]', 'rest')).says).not.toContain('each time');
+  });
+
   it('fail where a cam is longer than its turn, and hold where it comes twice', () => {
     const long = '[0°, 0°], [90°, 20°], [200°, 25°], [400°, 0°]';
     expect(says(cam(long, 'periodic'))).toMatchObject({

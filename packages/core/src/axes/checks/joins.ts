@@ -16,15 +16,31 @@ export const joins = question<readonly AxisDemand[], AxisDemand>({
   asks: 'Does the motion go on without a jump, from phase to phase and from cycle to cycle?',
   page: `Asked of every motion that is not constant speed alone. Position and speed must go on where one piece ends and the
 next begins, also from the end of the cycle to its start; a cam must fit a whole number of times into its products. A jump of the acceleration is allowed and told: each is a knock
-that excites the machine. Of a motion that \`runs\`, what comes before and behind is not looked at.`,
+that excites the machine. A cam that ends elsewhere than it began goes on from there each time, which is told too. Of a motion that \`runs\`, what comes before and behind is not looked at.`,
   advice: 'points that meet at the ends, ends: periodic or rest',
   subjects: (axes) =>
     axes.filter(({ motion }) => !(motion instanceof Missing) && !motion.phases.every(({ even }) => isSteady(even))),
   name: ({ axis }) => axis.name,
   path: ({ axis }) => `${axis.path}.motion`,
   answer: ({ motion, axis }) =>
-    given({ motion }, (known) => misfit(axis, known.motion) ?? answerOf(known.motion, axis.motion.runs === undefined)),
+    given(
+      { motion },
+      (known) =>
+        misfit(axis, known.motion) ??
+        withWay(axis, known.motion, answerOf(known.motion, axis.motion.runs === undefined)),
+    ),
 });
+
+/** A table may end further on than it begins, as that of an index drive does; of a slide that is seldom what is meant. */
+function withWay({ motion }: Axis, { unit, phases }: PhasedMotion, answer: Answer): Answer {
+  const way = phases.reduce((sum, phase) => sum + wayOf(motionOf(phase)) - beginOf(motionOf(phase)), 0);
+  const whole = largestOf(oneBehindTheOther(phases.map(motionOf), false), 'position');
+  if (motion.cam === undefined || !answer.yes || Math.abs(way) <= 1e-9 * whole) return answer;
+  return {
+    ...answer,
+    because: `${answer.because}; each time the cam ends ${printQuantity(Math.abs(way), unit)} from where it began, and goes on from there`,
+  };
+}
 
 /** A cam that takes longer or shorter than what it is made for; where that is not known, it is its own cycle. */
 function misfit({ motion, master }: Axis, { cycle }: PhasedMotion): Answer | undefined {
@@ -67,7 +83,7 @@ function answerOf({ unit, phases }: PhasedMotion, repeats: boolean): Answer {
 function oneBehindTheOther(phases: readonly Motion[], repeats: boolean): Motion {
   let from = 0;
   const pieces = phases.flatMap((phase) => {
-    const begin = phase.length === 0 ? 0 : stateOf(phase[0]!, 0).position;
+    const begin = beginOf(phase);
     const moved = phase.map((piece) => further(piece, from - begin));
     from += wayOf(phase) - begin;
     return moved;
@@ -75,6 +91,8 @@ function oneBehindTheOther(phases: readonly Motion[], repeats: boolean): Motion 
   const [first] = pieces;
   return chain(first !== undefined && repeats ? [...pieces, further(first, from)] : pieces);
 }
+
+const beginOf = (phase: Motion): number => (phase.length === 0 ? 0 : stateOf(phase[0]!, 0).position);
 
 const further = (piece: Piece, by: number): Piece => ({
   ...piece,

@@ -109,6 +109,30 @@ ${axis(`motor: { ${motor} }`, 'motion: { follow: line, gear: [1, 1] }, train: [{
     expect(finding(text, 'axes.gear_peak@a.2_gear').demand!.value).toBeCloseTo(0, 9);
   });
 
+  const across = (between: string, gear: string): string =>
+    `${head()}${axis(`motor: { ${motor} }`, `motion: { cycle: 4 s, steps: [{ move: 0.4 m, ramp: 0.5 s, in: 2 s }, { dwell: rest }] }, train: [{ slide: { mass: 60 kg } }, ${between}{ gear: { ratio: 5, radial_load: 900 N${gear} } }]`)}`;
+  const belt = '{ belt: { diameter: 80 mm, wheel_inertia: 1e-9 kg·m² } }, ';
+
+  it('is pulled at across by the wheel on its output', () => {
+    // 0.4 m in 1.5 s of mean way at full speed: 0.533 m/s² for 60 kg are 32 N.
+    const pull = (60 * 0.4) / 1.5 / 0.5;
+    const of = (text: string): number => finding(text, 'axes.gear_radial@a.3_gear').demand!.value;
+    expect(of(across(belt, ''))).toBeCloseTo(1.5 * pull, 3);
+    expect(of(across(belt.replace('belt', 'rack'), ''))).toBeCloseTo(pull / Math.cos(Math.PI / 9), 3);
+    expect(of(across('{ drum: { diameter: 300 mm, inertia: 1e-9 kg·m² } }, ', ''))).toBeCloseTo(pull, 3);
+    expect(of(across(belt, ', radial_force: 850 N'))).toBe(850);
+    expect(finding(across(belt, ', radial_force: 850 N'), 'axes.gear_radial@a.3_gear').verdict).toBe('thin');
+  });
+
+  it('asks for the force across it where the train does not tell it, and not behind a coupling', () => {
+    const conveyor = belt.replace('belt', 'conveyor');
+    expect(finding(across(conveyor, ''), 'axes.gear_radial@a.3_gear').lacks.map(({ path }) => path)).toEqual([
+      'axes.a.train.2.gear.radial_force',
+    ]);
+    const coupled = across(`${belt}{ coupling: { inertia: 1e-9 kg·m² } }, `, '');
+    expect(() => finding(coupled, 'axes.gear_radial@a.4_gear')).toThrow('no axes.gear_radial');
+  });
+
   it('is not asked of where its data say nothing', () => {
     expect(() => finding(geared('efficiency: 97 %'), 'axes.gear_mean@a.2_gear')).toThrow('no axes.gear_mean');
   });

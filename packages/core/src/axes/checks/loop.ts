@@ -40,11 +40,11 @@ shown as a policy, by \`axes.inertia_ratio\`. Left out: filters in the drive tha
   says: (demand, capacity) => `the gain asks for ${demand}, the train lets a loop have ${capacity}`,
 });
 
-const timesAsQuick = assumed('axes.times_as_quick', 4, '1', {
+export const timesAsQuick = assumed('axes.times_as_quick', 4, '1', {
   source: 'common-practice',
   because: 'so that the position loop does not overshoot',
 });
-const aThird = assumed('axes.usable_share', usableShares.usual, '1', {
+export const aThird = assumed('axes.usable_share', usableShares.usual, '1', {
   source: 'common-practice',
   because: 'a third to a half of the antiresonance',
   as: '%',

@@ -5,13 +5,13 @@ import { resultsOf } from '../../working/formula.ts';
 import { given, isUnsaid } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import { torqueSpeedPoints } from '../calc/course.ts';
-import { highestSettledRise } from '../calc/heat.ts';
 import { riseLeft } from '../calc/heat-limit.ts';
 import { type MotorArea, nearestPoint, peakAt, peakTorqueAt } from '../calc/motor-area.ts';
 import { speedThere, torqueThere } from '../case-methods.ts';
 import { courseOf } from '../course.ts';
 import type { AxisDemand, Case } from '../demand.ts';
-import { atLowMains, warmest } from './limits.ts';
+import { saysWarmth, settledRiseOf } from '../winding.ts';
+import { atLowMains } from './limits.ts';
 
 interface Corners {
   readonly P: Quantity<'N·m'>;
@@ -130,34 +130,11 @@ each; the losses go with the square of the torque, phase by phase of the case th
 the winding over the surroundings once the cycle repeats itself. Capacity: what the hottest allowed winding leaves over
 the surroundings of the machine. Left out: losses that grow with the speed, and what gears and neighbours add.`,
   advice: 'a longer cycle, a larger motor, cooler surroundings',
-  subjects: (axes) => axes.filter(({ axis }) => !axis.motor.absent && !isUnsaid(axis.motor.temperature_rise)),
+  subjects: (axes) => axes.filter(saysWarmth),
   name: ({ axis }) => axis.name,
   path: ({ axis }) => `${axis.path}.motor`,
   reserve: { share: 0.1, source: 'judgement', because: 'warm surroundings and friction that grows' },
-  demand: (demand) => {
-    const { motor, name } = demand.axis;
-    return given(
-      {
-        each: warmest(demand),
-        C: motor.torque,
-        θ: motor.temperature_rise,
-        s: motor.rise_in_winding,
-        w: motor.time_winding,
-        f: motor.time_frame,
-      },
-      ({ each, ...heating }) => {
-        const { phases } = each as Case;
-        return highestSettledRise(
-          {
-            T: phases.map(({ effective }) => effective),
-            t: phases.map(({ phase }) => phase.duration),
-            ...heating,
-          },
-          name,
-        );
-      },
-    );
-  },
+  demand: settledRiseOf,
   capacity: ({ axis: { motor, site, name } }) =>
     given({ W: motor.winding_at_most, A: site.ambient }, (known) => riseLeft(known, name)),
   says: (demand, capacity) => `the winding warms up by ${demand}, the surroundings leave it ${capacity}`,

@@ -1,7 +1,8 @@
 // Every check of every domain, in the order of the argument.
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
 import { markChecks } from '../../marks/checks/all.ts';
-import { networkChecks } from '../../networks/checks/all.ts';
+import { missedChecks, networkChecks } from '../../networks/checks/all.ts';
+import { timingChecks } from '../../timing/checks/all.ts';
 import { requires } from './requires.ts';
 
 export const allChecks = [
@@ -10,6 +11,8 @@ export const allChecks = [
   ...busChecks,
   ...stopChecks,
   ...networkChecks,
+  ...missedChecks,
+  ...timingChecks,
   ...markChecks,
   requires,
 ] as const;

@@ -15,6 +15,19 @@ export const provenByRuleOfThree = formula({
   of: (n: number) => 3 / n,
 });
 
+export const updatesWithin = formula({
+  id: 'networks.clean_run.updates',
+  title: 'updates within a time',
+  text: 't/T',
+  gives: '1',
+  symbols: { t: 's', T: 's' },
+  means: { t: 'time', T: 'period of the updates' },
+  try: { t: [1, 1e5], T: [1e-4, 1e-2] },
+  source: 'definition',
+  proof: 'rule of three',
+  of: (t: number, T: number) => t / T,
+});
+
 /** A hair above the exact 1 − (1 − c)^(1/n), so on the safe side. */
 export const provenByCleanRun = formula({
   id: 'networks.clean_run.proves',

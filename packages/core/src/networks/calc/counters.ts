@@ -1,4 +1,6 @@
 // What error counters of ports say: on which cable frames are spoilt, and whether chance explains it, a bad cable or bursts.
+
+import { formula, method } from '../../working/formula.ts';
 import { chanceOfAtLeast, type LossInterval, lossInterval } from './binomial.ts';
 import { mustBeCount } from './probability.ts';
 
@@ -69,3 +71,74 @@ export function burstiness(counts: readonly number[]): { readonly chance: number
   if (all === 0 || counts.length < 2) return undefined;
   return { chance: Math.min(1, counts.length * chanceOfAtLeast(Math.max(...counts), all, 1 / counts.length)) };
 }
+
+const symbols = { s: '1', b: '1[]', f: '1', p: '1' } as const;
+const means = {
+  s: 'spoilt frames that the port counts',
+  b: 'spoilt frames that the ports before it have counted and passed on',
+  f: 'frames that came in at the port',
+  p: 'chance that the cable before it spoils a frame',
+} as const;
+
+/** The port itself behind one that stands for all that pass spoilt frames on to it. */
+function readingOf(spoilt: number, before: readonly number[], frames: number, expected: number): PortReading {
+  const passedOn = Math.min(
+    frames,
+    before.reduce((sum, each) => sum + each, 0),
+  );
+  const ports = [passedOn, spoilt].map((each) => ({ frames, spoilt: each, expected }));
+  return readCounters(ports, 'all frames', usualConfidence)[1]!;
+}
+
+/** Only the interval of a reading rests on it, and no number below takes that. */
+const usualConfidence = 0.95;
+
+export const spoiltByOwnCable = method({
+  id: 'networks.count.own',
+  title: 'frames spoilt on the cable right before the port',
+  prose:
+    'spoilt frames less those that came in spoilt already; never below 0, for counters are not read at one instant',
+  gives: '1',
+  symbols: { s: '1', b: '1[]', f: '1' },
+  means: { s: means.s, b: means.b, f: means.f },
+  source: 'definition',
+  proof: 'a faulty run among sound ones is found',
+  of: (s: number, b: readonly number[], f: number) => readingOf(s, b, f, 0).own,
+});
+
+export const chanceOfCount = method({
+  id: 'networks.count.chance',
+  title: 'chance of so many spoilt frames or more if the noise were as the file says',
+  prose: 'tail of the binomial distribution over the frames that did not come in spoilt already',
+  gives: '1',
+  symbols,
+  means,
+  source: 'definition',
+  proof: 'tails in exact fractions',
+  of: (s: number, b: readonly number[], f: number, p: number) => readingOf(s, b, f, p).chance,
+});
+
+export const chanceOfUnevenness = method({
+  id: 'networks.count.unevenness',
+  title: 'chance that losses one by one pile up like this in one interval, at most',
+  prose: 'number of intervals times the chance that as many of all losses as the fullest has fall into one of them',
+  gives: '1',
+  symbols: { k: '1[]' },
+  means: { k: 'spoilt frames in each interval' },
+  source: 'definition',
+  proof: 'are seen where the same number comes in two of the intervals',
+  of: (k: readonly number[]) => burstiness(k)?.chance ?? 1,
+});
+
+export const timeBetweenLosses = formula({
+  id: 'networks.count.between',
+  title: 'mean time between two spoilt frames',
+  text: 't/k',
+  gives: 's',
+  symbols: { t: 's', k: '1' },
+  means: { t: 'how long was counted', k: 'spoilt frames' },
+  try: { t: [1, 1e5], k: [1, 1000, 1] },
+  source: 'definition',
+  proof: 'a faulty run among sound ones is found',
+  of: (t: number, k: number) => t / k,
+});

@@ -113,6 +113,53 @@ export const inARowToPattern = method({
   of: (...values: PatternValues) => lossesOf(values).longest,
 });
 
+const recorded = {
+  symbols: { w: 's', x: 's[]', P: 's', T: 's', o: 's[]', L: 's[]', a: '1[]' },
+  means: {
+    w: means.w,
+    x: 'begin of each pulse of the recording',
+    P: 'length of the recording',
+    T: means.T,
+    o: means.o,
+    L: means.L,
+    a: means.a,
+  },
+} as const;
+
+export const lostToRecording = method({
+  id: 'networks.recording.share',
+  title: 'share of the updates that the recorded pulses cost',
+  prose:
+    'share of all phases between recording and cycle at which every try of the update has a frame with a pulse on it',
+  gives: '1',
+  ...recorded,
+  source: 'definition',
+  proof: 'pulses walked picosecond by picosecond',
+  of: (...values: RecordedValues) => lossesOfRecording(values).share,
+});
+
+export const inARowToRecording = method({
+  id: 'networks.recording.in_a_row',
+  title: 'updates in a row that the recorded pulses cost at their worst phase',
+  prose:
+    'the most updates in a row of which every try has a frame with a pulse on it, the recording told again and again',
+  gives: '1',
+  ...recorded,
+  source: 'definition',
+  proof: 'pulses walked picosecond by picosecond',
+  of: (...values: RecordedValues) => lossesOfRecording(values).longest,
+});
+
+type RecordedValues = [
+  w: number,
+  x: readonly number[],
+  P: number,
+  T: number,
+  o: readonly number[],
+  L: readonly number[],
+  a: readonly number[],
+];
+
 type PatternValues = [
   w: number,
   e: number,
@@ -124,13 +171,20 @@ type PatternValues = [
   a: readonly number[],
 ];
 
-function lossesOf([w, e, B, P, T, o, L, a]: PatternValues): PatternLosses {
-  const ps = (seconds: number): number => Math.round(seconds * 1e12);
-  const tries = [...new Set(a)].map((each) =>
-    a.flatMap((of, at) => (of === each ? [{ from_ps: ps(o[at]!), lasts_ps: ps(L[at]!) }] : [])),
+/** No time is shorter than a picosecond here or longer than thirty years. */
+const ps = (seconds: number): number => Math.min(1e21, Math.max(1, Math.round(seconds * 1e12)));
+const begin = (seconds: number): number => Math.round(seconds * 1e12);
+
+const triesOf = (o: readonly number[], L: readonly number[], a: readonly number[]): readonly (readonly FrameOpen[])[] =>
+  [...new Set(a)].map((each) =>
+    a.flatMap((of, at) => (of === each ? [{ from_ps: begin(o[at]!), lasts_ps: ps(L[at]!) }] : [])),
   );
-  return patternLosses(pulsesInBursts(ps(w), ps(e), ps(B), ps(P)), tries, ps(T));
-}
+
+const lossesOf = ([w, e, B, P, T, o, L, a]: PatternValues): PatternLosses =>
+  patternLosses(pulsesInBursts(ps(w), ps(e), ps(B), ps(P)), triesOf(o, L, a), ps(T));
+
+const lossesOfRecording = ([w, x, P, T, o, L, a]: RecordedValues): PatternLosses =>
+  patternLosses({ starts_ps: x.map(begin), pulse_ps: ps(w), period_ps: ps(P) }, triesOf(o, L, a), ps(T));
 
 /** Pulses from the begin of each burst on, as long as it lasts. Throws a RangeError for a time of 0 or less. */
 export function pulsesInBursts(pulse_ps: number, every_ps: number, burst_ps: number, period_ps: number): PulsePattern {

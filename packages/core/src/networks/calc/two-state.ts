@@ -1,7 +1,7 @@
 // A channel that is good or bad for a while (Gilbert 1960; Elliott 1963): losses come in bunches. A step is one place for a
 // frame; with the chance `toBad` a good channel is bad at the next step, with `toGood` a bad one good.
-import { formula } from '../../working/formula.ts';
-import type { AbsorbingChain } from './absorbing.ts';
+import { formula, method } from '../../working/formula.ts';
+import { type AbsorbingChain, meanSteps } from './absorbing.ts';
 import { mustBeCount, mustBeProbability } from './probability.ts';
 
 export interface TwoStateChannel {
@@ -114,6 +114,30 @@ export function twoStateRuns(channel: TwoStateChannel, inARow: number): Absorbin
     leaves: states.map(({ bad, run }) => (run < inARow - 1 ? 0 : bad ? channel.lossInBad : channel.lossInGood)),
   };
 }
+
+/** Infinity where too little is ever lost. */
+export const meanTimeToTripOfTwoStates = method({
+  id: 'networks.two_state.mean_time',
+  title: 'mean time to a trip on a line that is good or bad for a while',
+  prose:
+    'T times the mean number of updates until m in a row are lost, over the states of the line and of the run of losses',
+  gives: 's',
+  symbols: { T: 's', m: '1', b: '1', g: '1', u: '1', v: '1', k: '1' },
+  means: {
+    T: 'period of the updates',
+    m: 'losses in a row that trip',
+    b: 'chance to become bad at the next step',
+    g: 'chance to become good at the next step',
+    u: 'loss while it is good',
+    v: 'loss while it is bad',
+    k: 'steps from one update to the next',
+  },
+  source: 'lntwww',
+  at: 'chapter on burst error channels',
+  proof: 'every course of its states',
+  of: (T: number, m: number, b: number, g: number, u: number, v: number, k: number) =>
+    T * meanSteps(twoStateRuns(everySteps({ toBad: b, toGood: g, lossInGood: u, lossInBad: v }, k), m)),
+});
 
 /** A channel that never changes is good for good. */
 function settledOf({ toBad, toGood }: TwoStateChannel): { readonly good: number; readonly bad: number } {

@@ -1,0 +1,69 @@
+// What is found of a chain as a whole, as steps of a working.
+
+import { formula, openMethod } from '../working/formula.ts';
+import { total } from '../working/total.ts';
+
+export const shortestDelay = openMethod({
+  id: 'timing.chain.shortest',
+  title: 'shortest way from a cause to its effect',
+  prose:
+    'each link at its quickest; one that looks does so just as the data come, unless it shares a clock with the one before, whose looks then decide',
+  gives: 's',
+  source: 'definition',
+  proof: 'as if it went from look to look',
+});
+
+export const longestDelay = openMethod({
+  id: 'timing.chain.longest',
+  title: 'longest way from a cause to its effect',
+  prose:
+    'each link at its slowest; one that looks has just done so, unless it shares a clock with the one before, whose looks then decide over all of their common period',
+  gives: 's',
+  source: 'davare',
+  at: 'for links with clocks of their own; on one clock by walking from look to look',
+  proof: 'as if it went from look to look',
+});
+
+export const reactionBoundOf = openMethod({
+  id: 'timing.chain.bound_of_reaction',
+  title: 'bound on the longest reaction, where tasks of one core hand over to each other',
+  prose:
+    'the period of the first that looks, each hand-over, the response of the last: at a hand-over to a less urgent task of the same core only the longer of response and period counts',
+  gives: 's',
+  source: 'duerr',
+  at: 'theorem 5.4; jitter added by us',
+  proof: 'Davare is at least Dürr',
+});
+
+export const ageBound = openMethod({
+  id: 'timing.chain.bound_of_age',
+  title: 'bound on the age of data as they come out',
+  prose:
+    'each hand-over back from the last that looks: its period before, and the response of the one that hands over unless that is more urgent on the same core',
+  gives: 's',
+  source: 'duerr',
+  proof: 'Davare is at least Dürr',
+});
+
+export const delayUpTo = openMethod({
+  id: 'timing.chain.up_to',
+  title: 'delay that a share of all causes stays within',
+  prose:
+    'independent waits, each even over its period, and delays, each even from least to most: their distribution, exact in pieces, and where it reaches the share',
+  gives: 's',
+  source: 'definition',
+  proof: '200 chains of free links and runs on a clock',
+});
+
+export const exactWithEnds = formula({
+  id: 'timing.chain.exact',
+  title: 'longest way from a cause to its effect, every job of the schedule walked',
+  text: 'x + sum(d)',
+  gives: 's',
+  symbols: { x: 's', d: 's[]' },
+  means: { x: 'longest way through the tasks', d: 'each link that passes on at once, at its slowest' },
+  try: { x: [1e-4, 1e-1], d: [0, 1e-2] },
+  source: 'definition',
+  proof: 'CE1 as a file',
+  of: (x: number, d: readonly number[]) => x + total(d),
+});

@@ -1,0 +1,275 @@
+// Chains from a cause to its effect: how long they take at best and at worst, bounds beside it, how the delay spreads, and
+// what a lead makes good of it.
+import type { MasterSpeed } from '../physics/master-speed.ts';
+import type { Value } from '../reading/values.ts';
+import { type OpenCall, resultsOf, type Values } from '../working/formula.ts';
+import { given, Missing, missing } from '../working/missing.ts';
+import type { Inputs, Quantity } from '../working/quantity.ts';
+import { delayOf, type Link, outputAgeBound_ps, reactionBound_ps, safeBound } from './calc/chain.ts';
+import { angleGone, leftByLead, middleLead, varyingDelay, wayGone } from './calc/lead.ts';
+import { hyperperiod, picoseconds, seconds } from './calc/picoseconds.ts';
+import { longestReaction } from './calc/reaction.ts';
+import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.ts';
+import { ageBound, delayUpTo, exactWithEnds, longestDelay, reactionBoundOf, shortestDelay } from './chain-methods.ts';
+import { counted } from './counted.ts';
+import { linksOf, type Named, type PlannedLink } from './links.ts';
+import type { ChainSection } from './section.ts';
+import type { PlannedCore, PlannedTask } from './tasks.ts';
+
+type Time = Quantity<'s'>;
+
+export interface PlannedChain {
+  readonly name: string;
+  readonly path: string;
+  readonly section: ChainSection;
+  readonly links: Value<readonly PlannedLink[]>;
+  readonly times: Value<ChainTimes>;
+  /** What counts against what is allowed: all of the delay, or what a lead leaves of it. */
+  readonly counts: Value<Time>;
+  /** The speed of the product, where a way is allowed. */
+  readonly speed: Value<Quantity> | undefined;
+  /** In s, m or rad, as what is allowed; nothing where nothing is. */
+  readonly demand: Value<Quantity> | undefined;
+}
+
+export interface ChainTimes {
+  readonly least: Time;
+  readonly most: Time;
+  /** Whether every job of the schedule was walked, so that the longest delay is reached. */
+  readonly isWalked: boolean;
+  readonly safe: Time;
+  /** Where tasks of one core hand over to each other. */
+  readonly reaction: Time;
+  readonly age: Time;
+  readonly varies: Time;
+  readonly lead: Time;
+  readonly leftByLead: Time;
+  /** Nothing where it cannot be told. */
+  readonly spread: () => Spread | undefined;
+  /** The delay that a share of all causes stays within; nothing where that cannot be told. */
+  readonly upTo: (share: Quantity<'1'>) => Time | undefined;
+}
+
+export interface AroundChains extends Omit<Named, 'tasks'> {
+  readonly cores: readonly PlannedCore[];
+  readonly masters: readonly MasterSpeed[];
+}
+
+export function planChains(chains: readonly ChainSection[], around: AroundChains): readonly PlannedChain[] {
+  const tasks = around.cores.flatMap((core) => core.tasks);
+  return chains.map((section) => {
+    const { name, path } = section;
+    const links = linksOf(section, { ...around, tasks });
+    const times = given({ links }, (known) => timesOf(name, known.links, around.cores));
+    const counts = given({ times, lead: section.lead }, ({ times: found, lead }) =>
+      lead === 'constant_part' ? found.varies : found.most,
+    );
+    const { within } = section;
+    const isWay = within !== undefined && !(within instanceof Missing) && within.unit !== 's';
+    const speed = isWay ? speedOf(section, around.masters) : undefined;
+    return { name, path, section, links, times, counts, speed, demand: demandOf(section, counts, speed) };
+  });
+}
+
+// ── how long it takes ────────────────────────────────────────────────────────────────────────────────────────────────
+
+function timesOf(name: string, links: readonly PlannedLink[], cores: readonly PlannedCore[]): ChainTimes {
+  const { inputs, means } = inputsOf(links);
+  const build = (values: Values): readonly Link[] => builtFrom(links, values as readonly number[]);
+  const found = resultsOf({ inputs, means }, (values) => {
+    const built = build(values);
+    return { ...delayOf(built), reaction_ps: reactionBound_ps(built), age_ps: outputAgeBound_ps(built) };
+  });
+  const call = (take: (result: typeof found.now) => number): OpenCall => found.call((result) => seconds(take(result)));
+  const least = shortestDelay(
+    call(({ least_ps }) => least_ps),
+    name,
+  );
+  const walked = walkedThrough(name, links, cores);
+  const most =
+    walked ??
+    longestDelay(
+      call(({ most_ps }) => most_ps),
+      name,
+    );
+  const bounds = { b: least, w: most };
+  const spread = (): Spread | undefined => {
+    const parts = delayPartsOf(
+      builtFrom(
+        links,
+        Object.values(inputs).map((each) => (each as Time).value),
+      ),
+    );
+    return parts && spreadOf(parts);
+  };
+  return {
+    least,
+    most,
+    isWalked: walked !== undefined,
+    safe: safeBound(
+      {
+        T: links.flatMap(({ period }) => period ?? []),
+        R: links.flatMap(({ period, most: slowest }) => (period === undefined ? [] : [slowest])),
+        d: links.flatMap(({ period, most: slowest }) => (period === undefined ? [slowest] : [])),
+      },
+      name,
+    ),
+    reaction: reactionBoundOf(
+      call(({ reaction_ps }) => reaction_ps),
+      name,
+    ),
+    age: ageBound(
+      call(({ age_ps }) => age_ps),
+      name,
+    ),
+    varies: varyingDelay(bounds, name),
+    lead: middleLead(bounds, name),
+    leftByLead: leftByLead(bounds, name),
+    spread,
+    upTo: (share) => {
+      const now = spread();
+      if (now === undefined) return undefined;
+      return delayUpTo(
+        {
+          inputs: { ...inputs, p: share },
+          means: { ...means, p: 'share of all causes' },
+          of: (...values: Values) => {
+            const parts = delayPartsOf(build(values.slice(0, -1)));
+            const again = parts && spreadOf(parts);
+            return again === undefined ? Number.NaN : seconds(quantile_ps(again, values.at(-1) as number));
+          },
+          value: seconds(quantile_ps(now, share.value)),
+        },
+        `${name}.${share.value * 100}`,
+      );
+    },
+  };
+}
+
+/** By symbols that carry the number of the link. */
+function inputsOf(links: readonly PlannedLink[]): { readonly inputs: Inputs; readonly means: Record<string, string> } {
+  const inputs: Record<string, Quantity> = {};
+  const means: Record<string, string> = {};
+  const say = (symbol: string, value: Quantity | undefined, meaning: string, title: string): void => {
+    if (value === undefined) return;
+    inputs[symbol] = value;
+    means[symbol] = `${meaning}: ${title}`;
+  };
+  for (const [index, { title, period, phase, least, most, task }] of links.entries()) {
+    const at = index + 1;
+    say(`T_${at}`, period, 'how often it looks', title);
+    say(`φ_${at}`, phase, 'when it looks', title);
+    say(`b_${at}`, least, 'what it takes at least', title);
+    say(`R_${at}`, most, 'what it takes at most', title);
+    say(`P_${at}`, known(task?.priority), 'priority', title);
+    say(`J_${at}`, known(task?.jitter), 'jitter of its release', title);
+  }
+  return { inputs, means };
+}
+
+const known = <T>(value: Value<T> | undefined): T | undefined => (value instanceof Missing ? undefined : value);
+
+function builtFrom(links: readonly PlannedLink[], values: readonly number[]): readonly Link[] {
+  let at = 0;
+  const next = (value: unknown): number | undefined => (value === undefined ? undefined : values[at++]);
+  return links.map(({ period, phase, least, most, task }): Link => {
+    const T = next(period);
+    const φ = next(phase);
+    const times = { least_ps: picoseconds(next(least)!), most_ps: picoseconds(next(most)!) };
+    const [P, J] = [next(known(task?.priority)), next(known(task?.jitter))];
+    if (T === undefined) return { kind: 'direct', ...times };
+    return {
+      kind: 'sampled',
+      period_ps: picoseconds(T),
+      phase_ps: φ === undefined ? undefined : picoseconds(φ),
+      ...times,
+      runs:
+        task === undefined || P === undefined || J === undefined
+          ? undefined
+          : { on: task.core, priority: P, jitter_ps: picoseconds(J) },
+    };
+  });
+}
+
+/** More jobs than this are not walked while a machine is checked (our judgement: some milliseconds). */
+const mostWalked = 20_000;
+
+/**
+ * Where all that looks are tasks of one core, started together, always as long as their longest execution: the longest
+ * delay, reached. Nothing elsewhere.
+ */
+function walkedThrough(name: string, links: readonly PlannedLink[], cores: readonly PlannedCore[]): Time | undefined {
+  const looks = links.flatMap(({ period, task }) => (period === undefined ? [] : [task]));
+  const core = cores.find((each) => each.name === looks[0]?.core);
+  if (core === undefined || looks.some((task) => task === undefined || !core.tasks.includes(task))) return undefined;
+  const first = links.findIndex(({ period }) => period !== undefined);
+  const last = links.findLastIndex(({ period }) => period !== undefined);
+  if (links.slice(first, last).some(({ period }) => period === undefined)) return undefined;
+  const together = given({ all: core.tasks.map(togetherOf) }, ({ all }) => all);
+  if (together instanceof Missing || together.some((each) => each === undefined)) return undefined;
+  const all = together as readonly { readonly C: Time; readonly T: Time; readonly p: Quantity<'1'> }[];
+  const periods_ps = all.map(({ T }) => picoseconds(T.value));
+  const span_ps = hyperperiod(periods_ps);
+  const jobs = span_ps === undefined ? Infinity : periods_ps.reduce((sum, period) => sum + span_ps / period, 0);
+  if (jobs > mostWalked) return undefined;
+  const walked = longestReaction(
+    {
+      C: all.map(({ C }) => C),
+      T: all.map(({ T }) => T),
+      p: all.map(({ p }) => p),
+      n: looks.map((task) => placeOf(core, task!)),
+    },
+    name,
+  );
+  if (!Number.isFinite(walked.value)) return undefined;
+  const ends = links.flatMap(({ period, most }) => (period === undefined ? [most] : []));
+  return exactWithEnds({ x: walked, d: ends }, name);
+}
+
+/** Nothing for a task that does not start with all others, always for as long. */
+function togetherOf({ takes, takesAtLeast, period, priority, jitter, blocks, offset, isCyclic }: PlannedTask) {
+  if (offset === undefined || !isCyclic) return undefined;
+  return given({ C: takes, c: takesAtLeast, T: period, p: priority, J: jitter, B: blocks, φ: offset }, (task) => {
+    const { C, c, T, p, J, B, φ } = task;
+    return c.value === C.value && J.value === 0 && B.value === 0 && φ.value === 0 ? { C, T, p } : undefined;
+  });
+}
+
+/** From 1, the most urgent first. */
+const placeOf = ({ name, tasks }: PlannedCore, task: PlannedTask): Quantity<'1'> =>
+  counted('tasks', tasks.indexOf(task) + 1, `place_of_${task.name}_on_${name}`);
+
+// ── what is allowed ──────────────────────────────────────────────────────────────────────────────────────────────────
+
+/** Of the product: said with the chain, or that of its master. */
+function speedOf({ path, of, speed }: ChainSection, masters: readonly MasterSpeed[]): Value<Quantity> {
+  if (speed !== undefined) return speed;
+  if (of instanceof Missing) return of;
+  const master =
+    of === undefined ? (masters.length === 1 ? masters[0] : undefined) : masters.find(({ name }) => name === of.name);
+  return master?.speed ?? missing(`${path}.speed`, 'absent', 'a speed, or the master that it is that of', '150 m/min');
+}
+
+function demandOf(
+  { name, path, within }: ChainSection,
+  counts: Value<Time>,
+  speed: Value<Quantity> | undefined,
+): Value<Quantity> | undefined {
+  if (within === undefined) return undefined;
+  return given({ within, t: counts, v: speed }, ({ within: allowed, t, v }): Value<Quantity> => {
+    if (v === undefined) return t;
+    const fits = (allowed as Quantity).unit === 'm' ? 'm/s' : 'rad/s';
+    if (v.unit !== fits)
+      return missing(
+        `${path}.within`,
+        'problem',
+        fits === 'm/s'
+          ? 'an angle or a time, since the master turns'
+          : 'a length or a time, since the master goes along',
+        fits === 'm/s' ? '4°' : '30 mm',
+      );
+    return fits === 'm/s'
+      ? wayGone({ v: v as Quantity<'m/s'>, t }, name)
+      : angleGone({ v: v as Quantity<'rad/s'>, t }, name);
+  });
+}

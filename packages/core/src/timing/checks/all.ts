@@ -1,0 +1,8 @@
+// The checks of tasks, memories, chains and updates, in the order of the argument.
+import { chain } from './chain.ts';
+import { load } from './load.ts';
+import { memory } from './memory.ts';
+import { response } from './response.ts';
+import { watchdog } from './watchdog.ts';
+
+export const timingChecks = [response, load, watchdog, chain, memory] as const;

@@ -1,0 +1,37 @@
+// timing.response: is each task done by its deadline?
+import { question } from '../../checks/finding.ts';
+import { type PlannedTask, tasksOf } from '../tasks.ts';
+import type { Timing } from '../timing.ts';
+
+export const response = question<Timing, PlannedTask>({
+  id: 'timing.response',
+  title: 'Response',
+  asks: 'Is the task done by its deadline, however the other tasks of its core come in between?',
+  page: `Demand: the longest response, exactly, from the start of the task without its jitter. All tasks of the core with the
+same or a more urgent priority come in between as often as they can, the motion kernel first; of the less urgent ones, the
+longest stretch that cannot be interrupted counts once. Where a deadline lies beyond the period, every job of the busy
+period is looked at, since the first need not be the worst.
+
+An execution is the longest that the file states or that was measured; where it only says what the task contains, it is
+estimated with what the catalogue states at most of each, and \`layshaft show\` tells the likely one beside it.
+
+A core that is asked for more than the whole time has no longest response: the demand is then what the first job that
+misses its deadline takes at least.
+
+Capacity: the deadline; the period where none is stated.
+
+Left out: what switching between tasks costs, and caches that are cold after it; a measured execution should hold both.`,
+  advice: 'a shorter execution, a longer period, a more urgent priority, shorter stretches without interruption',
+  subjects: ({ cores }) => tasksOf(cores),
+  name: ({ name }) => name,
+  path: ({ path }) => path,
+  reserve: {
+    share: 0,
+    source: 'judgement',
+    because: 'longest executions are the worst already; room is kept on the load',
+  },
+  demand: (task) => task.response,
+  capacity: ({ deadline }) => deadline,
+  says: (demand, capacity, { estimate, isBounded }) =>
+    `${isBounded() ? `done after ${demand} at the latest` : `more is asked of the core than all of its time: not done before ${demand}`}, due after ${capacity}${estimate === undefined ? '' : '; its execution is estimated'}`,
+});

@@ -1,0 +1,37 @@
+// What the file says of tasks, chains and points, with the controller's figures filled in.
+import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
+import type { Value } from '../reading/values.ts';
+import type { Quantity } from '../working/quantity.ts';
+import { controllerTaskFields } from './parts.ts';
+import type { ChainSection, MemorySection, PointSection, TaskSection } from './section.ts';
+
+/** What a controller states of its tasks and memories. */
+export type ControllerFigures = { readonly part: Value<string> } & {
+  readonly [K in keyof typeof controllerTaskFields]: Value<Quantity>;
+};
+
+export interface TimingOfFile {
+  readonly tasks: readonly TaskSection[];
+  readonly chains: readonly ChainSection[];
+  readonly points: readonly PointSection[];
+  readonly memory: MemorySection;
+}
+
+export interface TimingDesign extends TimingOfFile {
+  readonly controller: ControllerFigures;
+}
+
+/** `look` finds parts without counting them among those in use: the networks count the controller. */
+export function resolveTiming(
+  { tasks, chains, points, memory }: TimingOfFile,
+  controller: PartUse<typeof controllerTaskFields>,
+  look: PartLookUp,
+): TimingDesign {
+  return {
+    tasks,
+    chains,
+    points,
+    memory,
+    controller: { ...fill(controller, look(controller), controllerTaskFields), part: partName(controller) },
+  };
+}

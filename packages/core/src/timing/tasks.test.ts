@@ -1,0 +1,125 @@
+// Tasks of a file: the motion kernel among them, events, cores, estimates, and what is told where something is missing.
+import { describe, expect, it } from 'vitest';
+import { assessText } from '../../../../tests/support/examples.ts';
+import type { Assessment } from '../assess/assess.ts';
+import { show } from '../assess/show.ts';
+import { known } from '../working/testing.support.ts';
+
+const assessed = (text: string): Assessment => assessText(`layshaft: 1\n${text}`, 'machine.yaml');
+const finding = ({ findings }: Assessment, address: string) => findings.find((each) => each.address === address);
+const demand_us = (assessment: Assessment, address: string) =>
+  (finding(assessment, address)?.demand?.value ?? Number.NaN) * 1e6;
+
+const network = `
+controller: controller_m
+axes: { feed: { drive: drive_5 }, knife: { drive: drive_5 } }
+networks:
+  drives:
+    profile: polled_100
+    cycle: 500 µs
+    runs: [[controller, feed, 2 m, solid], [feed, knife, 2 m, solid]]
+`;
+
+describe('beside a network', () => {
+  it('the motion kernel goes before all tasks: 30 µs and 9 µs for each of two axes, by hand', () => {
+    const found = assessed(`${network}tasks: { fast: { every: 2 cycles, takes: 100 µs, priority: 0 } }\n`);
+    expect(demand_us(found, 'timing.response@fast')).toBeCloseTo(148, 6);
+    expect(finding(found, 'timing.response@fast')?.capacity?.value).toBe(1e-3);
+    expect(finding(found, 'timing.load@main')?.demand?.value).toBeCloseTo(48 / 500 + 0.1, 12);
+  });
+
+  it('a task on another core runs undisturbed', () => {
+    const found = assessed(`${network}tasks: { fast: { every: 1 ms, takes: 100 µs, priority: 0, core: second } }\n`);
+    expect(demand_us(found, 'timing.response@fast')).toBeCloseTo(100, 6);
+    expect(finding(found, 'timing.load@second')?.demand?.value).toBeCloseTo(0.1, 12);
+    expect(finding(found, 'timing.load@main')).toBeUndefined();
+  });
+
+  it('what the kernel lacks, the tasks lack', () => {
+    const found = assessed(
+      `${network.replace('controller: controller_m', '')}tasks: { fast: { every: 1 ms, takes: 100 µs, priority: 0 } }\n`,
+    );
+    expect(finding(found, 'timing.response@fast')?.verdict).toBe('unknown');
+    expect(finding(found, 'timing.response@fast')?.says).toContain('controller');
+  });
+
+  it('a task that contains things is estimated with what each costs at most, and the likely one stands beside it', () => {
+    const found = assessed(
+      `${network}tasks: { logic: { every: 10 ms, priority: 3, contains: { axes: all, lines: 1000, messages: 2 } } }\n`,
+    );
+    const [task] = found.timing.cores[0]!.tasks.slice(1);
+    expect(known(task!.takes) * 1e6).toBeCloseTo(20 + 2 * 8 + 1000 * 0.14 + 2 * 95, 6);
+    expect(known(task!.estimate!.likely) * 1e6).toBeCloseTo(14 + 2 * 5 + 1000 * 0.09 + 2 * 60, 6);
+    expect(finding(found, 'timing.response@logic')?.says).toContain('estimated');
+  });
+
+  it('a measured execution goes before what the task contains', () => {
+    const found = assessed(
+      `${network}tasks: { logic: { every: 10 ms, priority: 3, takes: { measured: 1 ms, date: 2026-10-01, count: 5 }, contains: { lines: 9 } } }\n`,
+    );
+    expect(found.timing.cores[0]!.tasks[1]!.estimate).toBeUndefined();
+  });
+});
+
+describe('alone in a file', () => {
+  it('events count with their least distance, equal priorities keep each other waiting', () => {
+    const found = assessed(
+      'tasks: { a: { every: 10 ms, takes: 2 ms, priority: 1 }, b: { events_apart: 5 ms, takes: 1 ms, priority: 1 } }\n',
+    );
+    expect(demand_us(found, 'timing.response@a')).toBeCloseTo(3000, 6);
+    expect(demand_us(found, 'timing.response@b')).toBeCloseTo(3000, 6);
+  });
+
+  it.each([
+    ['every', '{ takes: 1 ms, priority: 1 }', 'tasks.a.every'],
+    ['takes', '{ every: 1 ms, priority: 1 }', 'tasks.a.takes'],
+    ['priority', '{ every: 2 ms, takes: 1 ms }', 'tasks.a.priority'],
+    ['the network of its cycles', '{ every: 2 cycles, takes: 1 ms, priority: 1 }', 'tasks.a.of'],
+    ['what each costs', '{ every: 2 ms, priority: 1, contains: { lines: 5 } }', 'controller'],
+  ])('without %s the response is unknown, and says what would settle it', (_, task, path) => {
+    const found = finding(assessed(`tasks: { a: ${task} }\n`), 'timing.response@a');
+    expect(found?.verdict).toBe('unknown');
+    expect(found?.says).toContain(path);
+  });
+
+  it('two ways to start, a shortest run longer than the longest, and a network that is none are told by their place', () => {
+    const { problems } = assessed(
+      'tasks: { a: { every: 2 cycles, of: drivs, events_apart: 1 ms, takes: 1 ms, takes_at_least: 2 ms, priority: 1 }, kernel: { every: 1 ms } }\n',
+    ).design;
+    expect(problems.map(({ code }) => code).sort()).toEqual([
+      'kind-not-one',
+      'name-form',
+      'name-unknown',
+      'out-of-range',
+    ]);
+  });
+
+  it('a watchdog bears the longest silence: writing every 0.5 s, one lost, and what the response varies by', () => {
+    const text = (after: string): string =>
+      `tasks: { a: { every: 500 ms, takes: 20 ms, priority: 1, watchdog: { after: ${after}, bears: 1 } } }\n`;
+    expect(demand_us(assessed(text('1 s')), 'timing.watchdog@a')).toBeCloseTo(1.02e6, 3);
+    expect(finding(assessed(text('1 s')), 'timing.watchdog@a')?.verdict).toBe('fails');
+    expect(finding(assessed(text('1.1 s')), 'timing.watchdog@a')?.verdict).toBe('holds');
+    const events = assessed(text('1 s').replace('every: 500 ms', 'events_apart: 500 ms'));
+    expect(finding(events, 'timing.watchdog@a')?.verdict).toBe('unknown');
+  });
+
+  it('memories are held against what the controller states', () => {
+    const found = assessed('controller: controller_s\nmemory: { retained: 30000 octets, logs: 5000000 octets }\n');
+    expect(finding(found, 'timing.memory@retained')?.verdict).toBe('thin');
+    expect(finding(found, 'timing.memory@logs')?.verdict).toBe('fails');
+    const alone = finding(assessed('memory: { cam_tables: 9 octets }\n'), 'timing.memory@cam_tables');
+    expect([alone?.verdict, alone?.says.includes('controller')]).toEqual(['unknown', true]);
+  });
+
+  it('every number of the views has its working', () => {
+    const found = assessed(
+      'tasks: { a: { every: 7 ms, takes: 3 ms, priority: 1 }, b: { every: 20 ms, takes: 5 ms, priority: 2, blocks: 1 ms } }\n',
+    );
+    const views = show(found, 'timing');
+    expect(views.map(({ address }) => address)).toEqual(['timing', 'tasks.a', 'tasks.b']);
+    expect(show(found, 'tasks').map(({ address }) => address)).toEqual(['tasks.a', 'tasks.b']);
+    const [picture] = views[2]!.pictures;
+    expect(picture!.picture.marks.filter(({ kind }) => kind === 'bar')).toHaveLength(4);
+  });
+});

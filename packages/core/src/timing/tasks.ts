@@ -1,0 +1,219 @@
+// The tasks of the controller, core by core: what each takes, how long each takes to answer, what the core has left.
+import type { NetworkService } from '../physics/service.ts';
+import type { Value } from '../reading/values.ts';
+import { assumed } from '../working/assumed.ts';
+import { type Values, valuesOf } from '../working/formula.ts';
+import { given, Missing, missing } from '../working/missing.ts';
+import type { Quantity } from '../working/quantity.ts';
+import { growthAmong, isBounded, responseAmong, responseSum, sumsAmong, taskPeriod } from './calc/among.ts';
+import { hyperbolicProduct, periodicBound, utilisation } from './calc/utilisation.ts';
+import { counted } from './counted.ts';
+import { type Estimate, estimateOf } from './estimate.ts';
+import type { TimingDesign } from './resolve.ts';
+import type { TaskSection } from './section.ts';
+
+type Time = Value<Quantity<'s'>>;
+
+/** A task of the file, or the motion kernel of a network. */
+export interface PlannedTask {
+  readonly name: string;
+  readonly path: string;
+  readonly kind: 'kernel' | 'control' | 'communication';
+  readonly core: string;
+  readonly isCyclic: boolean;
+  /** The name of the network whose clock it goes with; absent for a clock of its own or of the core. */
+  readonly network: string | undefined;
+  /** Or the least distance of its events. */
+  readonly period: Time;
+  readonly takes: Time;
+  /** Where the execution is estimated. */
+  readonly estimate: Estimate | undefined;
+  readonly takesAtLeast: Time;
+  readonly priority: Value<Quantity<'1'>>;
+  readonly jitter: Time;
+  readonly blocks: Time;
+  readonly deadline: Time;
+  readonly offset: Time | undefined;
+  readonly response: Time;
+  /** Whether the response has a longest one at all. */
+  readonly isBounded: () => boolean;
+  /** How the response is found. */
+  readonly sums: () => Value<readonly Quantity<'s'>[]>;
+  readonly section: TaskSection | undefined;
+}
+
+export interface PlannedCore {
+  readonly name: string;
+  /** The more urgent first. */
+  readonly tasks: readonly PlannedTask[];
+  readonly load: Value<Quantity<'1'>>;
+  readonly bound: Quantity<'1'>;
+  readonly product: Value<Quantity<'1'>>;
+  /** By which factor all executions can grow. */
+  readonly growth: () => Value<Quantity<'1'>>;
+}
+
+/** The core of what does not name one. */
+export const mainCore = 'main';
+
+/** The cores that have a task of the file; the motion kernels run on the main one. */
+export function planCores(
+  design: TimingDesign,
+  services: readonly NetworkService[],
+  axes: number,
+): readonly PlannedCore[] {
+  const tasks = design.tasks.map((task) => taskOf(task, design, services, axes));
+  const names = [...new Set(tasks.map(({ core }) => core))];
+  const kernels = services.map((service) => kernelTask(service, services.length === 1));
+  return names.map((name) => {
+    const own = tasks.filter(({ core }) => core === name);
+    return coreOf(name, inOrder([...(name === mainCore ? kernels : []), ...own]));
+  });
+}
+
+type Bare = Omit<PlannedTask, 'response' | 'isBounded' | 'sums'>;
+
+/** A time that the file does not say. */
+export const zero = (path: string, because: string): Quantity<'s'> =>
+  assumed(path, 0, 's', { source: 'judgement', because });
+
+/** So that not every task lists what it does not say. */
+const inTime = assumed('timing.jitter_unsaid', 0, 's', {
+  source: 'judgement',
+  because: 'a task without jitter starts in time',
+});
+const interruptible = assumed('timing.blocks_unsaid', 0, 's', {
+  source: 'judgement',
+  because: 'a task without blocks can be interrupted anywhere',
+});
+
+function taskOf(task: TaskSection, design: TimingDesign, services: readonly NetworkService[], axes: number): Bare {
+  const { name, path, every, events_apart, core } = task;
+  const network = networkOf(task, services);
+  const period: Time =
+    events_apart ??
+    periodOf(task, network) ??
+    missing(`${path}.every`, 'absent', 'a time, or a number of cycles', '10 ms');
+  const estimate = estimateOf(task, design.controller, { axes, points: design.points.length });
+  const inCycles = every !== undefined && !(every instanceof Missing) && every.unit === '1';
+  return {
+    name,
+    path,
+    kind: task.kind === undefined || task.kind instanceof Missing ? 'control' : task.kind,
+    core: core === undefined || core instanceof Missing ? mainCore : core.name,
+    isCyclic: events_apart === undefined,
+    network: inCycles ? network?.name : undefined,
+    period,
+    takes: estimate?.takes ?? task.takes,
+    estimate,
+    takesAtLeast: task.takes_at_least ?? zero(`${path}.takes_at_least`, 'not said, so that it may take no time at all'),
+    priority: task.priority,
+    jitter: task.jitter ?? inTime,
+    blocks: task.blocks ?? interruptible,
+    deadline: task.deadline ?? period,
+    offset: task.offset,
+    section: task,
+  };
+}
+
+function periodOf({ name, path, every }: TaskSection, network: NetworkService | undefined): Time | undefined {
+  if (every === undefined || every instanceof Missing) return every;
+  if (every.unit === 's') return every as Quantity<'s'>;
+  const n = every as Quantity<'1'>;
+  const T = network?.cycle ?? missing(`${path}.of`, 'absent', 'the network whose cycles count', 'drives');
+  return given({ n, T }, (known) => taskPeriod(known, name));
+}
+
+/** The network that a task names; the only one where it names none. */
+function networkOf({ of }: TaskSection, services: readonly NetworkService[]): NetworkService | undefined {
+  if (of instanceof Missing) return undefined;
+  return of === undefined
+    ? services.length === 1
+      ? services[0]
+      : undefined
+    : services.find(({ name }) => name === of.name);
+}
+
+function kernelTask({ name, path, cycle, kernel }: NetworkService, alone: boolean): Bare {
+  const at = `${path}.kernel`;
+  return {
+    name: alone ? 'kernel' : `kernel_${name}`,
+    path,
+    kind: 'kernel',
+    core: mainCore,
+    isCyclic: true,
+    network: name,
+    period: cycle,
+    takes: kernel,
+    estimate: undefined,
+    takesAtLeast: zero(`${at}.takes_at_least`, 'in a cycle that serves nothing it takes next to no time'),
+    priority: assumed(`${at}.priority`, -1, '1', {
+      source: 'common-practice',
+      because: 'the motion kernel goes before all tasks',
+    }),
+    jitter: inTime,
+    blocks: interruptible,
+    deadline: cycle,
+    offset: zero(`${at}.offset`, 'the motion kernel starts with the cycle of its network'),
+    section: undefined,
+  };
+}
+
+/** What has no priority stands last. */
+const inOrder = (tasks: readonly Bare[]): readonly Bare[] => tasks.toSorted((a, b) => rank(a) - rank(b));
+
+const rank = ({ priority }: Bare): number => (priority instanceof Missing ? Number.MAX_SAFE_INTEGER : priority.value);
+
+function coreOf(name: string, tasks: readonly Bare[]): PlannedCore {
+  const C = tasks.map(({ takes }) => takes);
+  const T = tasks.map(({ period }) => period);
+  const J = tasks.map(({ jitter }) => jitter);
+  const P = tasks.map(({ priority }) => priority);
+  const D = tasks.map(({ deadline }) => deadline);
+  const b = tasks.map(({ blocks }) => blocks);
+  return {
+    name,
+    tasks: tasks.map((task) => ({ ...task, ...answered(task, tasks) })),
+    load: given({ C, T }, (known) => utilisation(known, name)),
+    bound: periodicBound({ n: counted('tasks', tasks.length, `count_on_${name}`) }, name),
+    product: given({ C, T }, (known) => hyperbolicProduct(known, name)),
+    growth: () => given({ C, T, J, P, D, b }, (known) => growthAmong(known, name)),
+  };
+}
+
+function answered(task: Bare, all: readonly Bare[]): Pick<PlannedTask, 'response' | 'isBounded' | 'sums'> {
+  const others = all.filter((each) => each !== task);
+  const inputs = given(
+    {
+      C: task.takes,
+      T: task.period,
+      J: task.jitter,
+      P: task.priority,
+      D: task.deadline,
+      c: others.map(({ takes }) => takes),
+      t: others.map(({ period }) => period),
+      j: others.map(({ jitter }) => jitter),
+      p: others.map(({ priority }) => priority),
+      b: others.map(({ blocks }) => blocks),
+    },
+    (known) => known,
+  );
+  const { means } = responseAmong;
+  return {
+    response: given({ inputs }, (known) => responseAmong(known.inputs, task.name)),
+    isBounded: () => !(inputs instanceof Missing) && isBounded(valuesOf(inputs)),
+    sums: () =>
+      given({ inputs }, (known) =>
+        sumsAmong(valuesOf(known.inputs)).map((value, at) =>
+          responseSum(
+            { inputs: known.inputs, means, of: (...values: Values) => sumsAmong(values)[at] ?? Number.NaN, value },
+            `${task.name}.sum_${at + 1}`,
+          ),
+        ),
+      ),
+  };
+}
+
+/** Those of the file: the kernel is asked about by the networks. */
+export const tasksOf = (cores: readonly PlannedCore[]): readonly PlannedTask[] =>
+  cores.flatMap(({ tasks }) => tasks.filter(({ kind }) => kind !== 'kernel'));

@@ -1,0 +1,191 @@
+// Textbook sets of tasks as whole machine files, from the text to the findings. Their times are plain numbers; here they
+// are milliseconds.
+import { describe, expect, it } from 'vitest';
+import { type Assessment, assess } from '../assess/assess.ts';
+import { read } from '../machine/machine.ts';
+import { resolve } from '../machine/resolve.ts';
+import { known } from '../working/testing.support.ts';
+
+const assessed = (text: string): Assessment => {
+  const machine = read(`layshaft: 1\n${text}`);
+  expect(machine.problems).toEqual([]);
+  return assess(resolve(machine, []));
+};
+
+type Row = readonly [T: number, C: number, D?: number | undefined, blocks?: number];
+
+/** Tasks, the more urgent first, as a file. */
+const tasks = (...rows: readonly Row[]): string =>
+  `tasks:\n${rows
+    .map(([T, C, D, blocks], priority) => {
+      const more = `${D === undefined ? '' : `, deadline: ${D} ms`}${blocks === undefined ? '' : `, blocks: ${blocks} ms`}`;
+      return `  t${priority}: { every: ${T} ms, takes: ${C} ms, takes_at_least: ${C} ms, offset: 0 ms, priority: ${priority}${more} }\n`;
+    })
+    .join('')}`;
+
+const responses = ({ timing }: Assessment): readonly number[] =>
+  timing.cores[0]!.tasks.map(({ response }) => Number((known(response) * 1e3).toPrecision(12)));
+
+const verdictOf = ({ findings }: Assessment, address: string) =>
+  findings.find((each) => each.address === address)?.verdict;
+
+describe('the classic set of Burns and Wellings (7,3) (12,3) (20,5) as a file', () => {
+  const classic = assessed(tasks([7, 3], [12, 3], [20, 5]));
+
+  it('RT1 as a file: R 3, 6, 20, the last just in time, and the sums 5, 11, 14, 17, 20; load 0.928571', () => {
+    expect(responses(classic)).toEqual([3, 6, 20]);
+    expect(verdictOf(classic, 'timing.response@t2')).toBe('holds');
+    const sums = classic.timing.cores[0]!.tasks[2]!.sums();
+    expect('lacks' in sums ? sums : sums.map((sum) => Math.round(sum.value * 1e3))).toEqual([5, 11, 14, 17, 20]);
+    expect(known(classic.timing.cores[0]!.load)).toBeCloseTo(0.928571, 6);
+  });
+
+  it('RT3 as a file: blocked by 1 the third misses with 21; the fourth is followed past its deadline to 59', () => {
+    const more = assessed(tasks([7, 3], [12, 3], [20, 5], [50, 5, undefined, 1]));
+    expect(responses(more).slice(2)).toEqual([21, 59]);
+    for (const task of ['t2', 't3']) expect(verdictOf(more, `timing.response@${task}`)).toBe('fails');
+    const says = more.findings.find(({ address }) => address === 'timing.response@t3')?.says;
+    expect(says).toContain('more is asked of the core than all of its time: not done before 59 ms');
+    expect(known(more.timing.cores[0]!.load)).toBeCloseTo(1.029, 3);
+    expect(verdictOf(more, 'timing.load@main')).toBe('fails');
+  });
+});
+
+it('RT2 as a file: R 1, 3, 16 (4,1) (8,2) (16,8), validation set of an open repository', () =>
+  expect(responses(assessed(tasks([4, 1], [8, 2], [16, 8])))).toEqual([1, 3, 16]));
+
+it('RT4 as a file: R 5, 9, the longer period the more urgent by its deadline of 10', () =>
+  expect(responses(assessed(tasks([50, 5, 10], [20, 4])))).toEqual([5, 9]));
+
+it('RT5 as a file: R 300, 1500, 4000 and the product 1.9448, firmware scheduling notes of an open repository', () => {
+  const found = assessed(tasks([1000, 300], [2500, 900], [10000, 1000]));
+  expect(responses(found)).toEqual([300, 1500, 4000]);
+  expect(known(found.timing.cores[0]!.product)).toBeCloseTo(1.9448, 4);
+});
+
+it('RT9 as a file: R 2.5, 7.5, 19: over both bounds, and in time all the same', () => {
+  const found = assessed(tasks([10, 2.5], [20, 5], [30, 9]));
+  expect(responses(found)).toEqual([2.5, 7.5, 19]);
+  const [core] = found.timing.cores;
+  expect(known(core!.load)).toBeGreaterThan(core!.bound.value);
+  expect(known(core!.product)).toBeGreaterThan(2);
+  expect(known(core!.growth())).toBeGreaterThan(1);
+});
+
+it.each([
+  [
+    'B',
+    [
+      [16, 4],
+      [40, 5],
+      [80, 32],
+    ],
+    [4, 9, 58],
+  ],
+  [
+    'C',
+    [
+      [20, 5],
+      [40, 10],
+      [80, 40],
+    ],
+    [5, 15, 80],
+  ],
+] as const)('RT10 as a file: Burns and Wellings, process set %s (from memory)', (_, rows, expected) =>
+  expect(responses(assessed(tasks(...rows)))).toEqual(expected),
+);
+
+it('RT12 as a file: Lehoczky 1990, (70,26) (100,62): 118, of a job that is not the first, with a deadline beyond the period', () => {
+  const found = assessed(tasks([70, 26], [100, 62, 120]));
+  expect(responses(found)).toEqual([26, 118]);
+  expect(verdictOf(found, 'timing.response@t1')).toBe('holds');
+});
+
+// ── chains ───────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+const chain = (through: string, ends = 'from: { delay: 0 ms }, to: { delay: 0 ms }'): string =>
+  `chains: { it: { ${ends}, through: [${through}] } }\n`;
+
+const delays = (text: string) => {
+  const { times } = assessed(text).timing.chains[0]!;
+  if ('lacks' in times) throw new Error(JSON.stringify(times));
+  const ms = (value: { readonly value: number }): number => Number((value.value * 1e3).toPrecision(9));
+  return {
+    most: ms(times.most),
+    least: ms(times.least),
+    safe: ms(times.safe),
+    reaction: ms(times.reaction),
+    isWalked: times.isWalked,
+  };
+};
+
+describe('Davare 2007, Dürr 2019 and the exact value of ECRTS 2023 as files', () => {
+  const three: readonly Row[] = [
+    [5, 1],
+    [10, 2],
+    [20, 3],
+  ];
+  const two: readonly Row[] = [
+    [2, 1],
+    [5, 2],
+  ];
+  it.each([
+    ['CE1 as a file', three, 't0, t1, t2', 46, 42, 27],
+    ['CE2 as a file', three, 't2, t1, t0', 46, 46, 33],
+    ['CE3 as a file', three, 't0, t2', 33, 32, 27],
+    ['CE4 as a file', two, 't0, t1', 12, 11, 10],
+    ['CE5 as a file', two, 't1, t0', 12, 12, 10],
+  ] as const)('%s', (_, rows, order, safe, reaction, most) =>
+    expect(delays(tasks(...rows) + chain(order))).toMatchObject({ safe, reaction, most, isWalked: true }),
+  );
+
+  it('is only walked where all tasks start together, each always as long', () => {
+    const text = tasks(...three) + chain('t0, t1, t2');
+    for (const [from, to] of [
+      ['offset: 0 ms, priority: 1', 'offset: 1 ms, priority: 1'],
+      ['takes_at_least: 2 ms, offset: 0 ms', 'offset: 0 ms'],
+      ['offset: 0 ms, priority: 1', 'offset: 0 ms, jitter: 0.5 ms, priority: 1'],
+    ] as const) {
+      const found = delays(text.replace(from, to));
+      expect(found.isWalked).toBe(false);
+      expect(found.most).toBeGreaterThanOrEqual(27);
+      expect(found.most).toBeLessThanOrEqual(found.safe);
+    }
+  });
+});
+
+describe('a scanned controller as a file, by the formula of a controller manual', () => {
+  it('PLC1 as a file: 1.5 ms, a scan of 20 ms, 15 ms: 36.5 ms at best, 56.5 ms at worst', () => {
+    const ends = 'from: { delay: 1.5 ms }, to: { delay: 15 ms }';
+    const scan = '{ name: scan, every: 20 ms, takes: 20 ms, takes_at_least: 20 ms }';
+    expect(delays(chain(scan, ends))).toMatchObject({ least: 36.5, most: 56.5 });
+  });
+});
+
+describe('what a chain may take', () => {
+  const ends = 'from: { delay: 1.5 ms }, to: { delay: 15 ms, jitter: 4 ms }';
+  const with_ = (more: string): string =>
+    `chains: { it: { ${ends}, through: [{ every: 20 ms, takes: 20 ms, takes_at_least: 20 ms }]${more} } }\n`;
+  const finding = (more: string, before = '') =>
+    assessed(before + with_(more)).findings.find(({ address }) => address === 'timing.chain@it')!;
+
+  it('is a time, or a way at a speed; behind a lead only what varies counts', () => {
+    expect(finding(', within: 60.5 ms').demand!.value).toBeCloseTo(60.5e-3, 12);
+    expect(finding(', within: 130 mm, speed: 2 m/s').demand!.value).toBeCloseTo(0.121, 12);
+    expect(finding(', within: 130 mm, speed: 2 m/s, lead: constant_part').demand!.value).toBeCloseTo(0.048, 12);
+    expect(
+      finding(', within: 20°, lead: constant_part', 'masters: { a: { speed: 60 rpm } }\n').demand!.value,
+    ).toBeCloseTo(0.024 * 2 * Math.PI, 12);
+  });
+
+  it('is unknown without a speed, and where a way does not fit it', () => {
+    for (const [more, before, path] of [
+      [', within: 30 mm', '', 'chains.it.speed'],
+      [', within: 30 mm, speed: 60 rpm', '', 'chains.it.within'],
+    ] as const) {
+      const { verdict, lacks } = finding(more, before);
+      expect(verdict).toBe('unknown');
+      expect(lacks[0]!.path).toBe(path);
+    }
+  });
+});

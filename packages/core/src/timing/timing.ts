@@ -1,0 +1,35 @@
+// All that is known of time in a machine: what the checks are asked of and what is shown.
+import type { MasterSpeed } from '../physics/master-speed.ts';
+import type { NetworkService } from '../physics/service.ts';
+import { type PlannedChain, planChains } from './chains.ts';
+import type { TimingDesign } from './resolve.ts';
+import { type PlannedCore, planCores } from './tasks.ts';
+
+export interface Timing {
+  readonly design: TimingDesign;
+  readonly services: readonly NetworkService[];
+  readonly cores: readonly PlannedCore[];
+  readonly chains: readonly PlannedChain[];
+}
+
+/** What other domains hand over. */
+export interface Around {
+  readonly services: readonly NetworkService[];
+  readonly masters: readonly MasterSpeed[];
+  /** How many axes the file has. */
+  readonly axes: number;
+}
+
+/** Nothing of it is asked about. */
+export const untimed = (design: TimingDesign): TimingDesign => ({
+  ...design,
+  tasks: [],
+  chains: [],
+  memory: { path: design.memory.path, retained: undefined, cam_tables: undefined, logs: undefined },
+});
+
+export function timingOf(design: TimingDesign, { services, masters, axes }: Around): Timing {
+  const cores = planCores(design, services, axes);
+  const chains = planChains(design.chains, { points: design.points, services, masters, cores });
+  return { design, services, cores, chains };
+}

@@ -1,0 +1,80 @@
+// What `show` tells of time in a machine as a whole.
+import type { Cell, Table, View } from '../checks/view.ts';
+import { given, Missing } from '../working/missing.ts';
+import type { Quantity } from '../working/quantity.ts';
+import { chainGist } from './chain-view.ts';
+import type { PlannedChain } from './chains.ts';
+import { titleOf } from './lanes.ts';
+import type { PlannedCore } from './tasks.ts';
+import type { Timing } from './timing.ts';
+
+/** Where the tasks and chains of a machine are shown together. */
+export const timingAddress = 'timing';
+
+export const hasTiming = ({ cores, chains }: Timing): boolean => cores.length > 0 || chains.length > 0;
+
+export function timingView(timing: Timing): View {
+  return {
+    address: timingAddress,
+    title: 'Tasks and chains',
+    says: [...timingGist(timing), '.'].map((cell, at) => (at === 0 && typeof cell === 'string' ? capital(cell) : cell)),
+    inputs: [],
+    pictures: [],
+    tables: [
+      ...(timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)]),
+      ...(timing.chains.length === 0 ? [] : [chainsTable(timing.chains)]),
+    ],
+    later: [],
+  };
+}
+
+/** The result in a few words: the fullest core; the first chain where there is no task. */
+export function timingGist({ cores, chains }: Timing): readonly Cell[] {
+  const loads = cores.flatMap(({ load }) => (load instanceof Missing ? [] : [load]));
+  const fullest = loads.reduce<Quantity | undefined>(
+    (most, each) => (most && most.value >= each.value ? most : each),
+    undefined,
+  );
+  const [chain] = chains;
+  if (cores.length === 0 && chain !== undefined) return chainGist(chain);
+  return fullest === undefined ? ['how much the tasks take is not known'] : ['tasks take ', fullest, ' of their core'];
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function tasksTable(cores: readonly PlannedCore[]): Table {
+  return {
+    name: 'tasks',
+    title: 'Tasks, the more urgent first',
+    note: 'how they come in between each other, `show tasks.NAME` draws',
+    columns: ['task', 'core', 'period', 'execution', 'response', 'deadline'],
+    rows: cores.flatMap(({ tasks }) =>
+      tasks.map((task) => [titleOf(task), task.core, task.period, task.takes, task.response, task.deadline]),
+    ),
+  };
+}
+
+function coresTable(cores: readonly PlannedCore[]): Table {
+  return {
+    name: 'cores',
+    title: 'Cores: what their tasks take, and how far executions can grow',
+    note: 'bounds: up to this load, or this product of 2, any tasks whose priorities follow their periods keep them; over it, the responses tell',
+    columns: ['core', 'load', 'bound of Liu and Layland', 'hyperbolic product', 'executions can grow by the factor'],
+    rows: cores.map((core) => [core.name, core.load, core.bound, core.product, core.growth()]),
+  };
+}
+
+function chainsTable(chains: readonly PlannedChain[]): Table {
+  return {
+    name: 'chains',
+    title: 'Chains from a cause to its effect',
+    columns: ['chain', 'at least', 'at most', 'counts', 'allowed'],
+    rows: chains.map(({ name, times, demand, counts, section }) => [
+      name,
+      given({ times }, (known) => known.times.least),
+      given({ times }, (known) => known.times.most),
+      demand ?? counts,
+      section.within ?? '',
+    ]),
+  };
+}
