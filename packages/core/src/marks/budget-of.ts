@@ -57,7 +57,8 @@ export interface Known {
   readonly worst: Quantity<'m'>;
   /** Effective degrees of freedom, `infinite`, or `unknown` where contributions with finite ones are correlated. */
   readonly degrees: Quantity<'1'> | 'infinite' | 'unknown';
-  readonly coverage: Quantity<'1'>;
+  readonly coverage: Value<Quantity<'1'>>;
+  /** Not told where one of the two is not known. */
   readonly factor: Quantity<'1'> | undefined;
   /** Not told where the first order is meaningless, or the degrees of freedom are not known. */
   readonly expanded: Quantity<'m'> | undefined;
@@ -156,16 +157,11 @@ function wholeOf(
       ? noneOf(`${path}.offset`, 'm', 'nothing is known to be off on average unless said')
       : sumOfOffsets({ b: offsets.map(({ b }) => b) }, about);
   const coverage =
-    said.coverage === undefined || said.coverage instanceof Missing
-      ? assumed(`${path}.coverage`, 0.95, '1', {
-          source: 'common-practice',
-          because: 'what most budgets state',
-          as: '%',
-        })
-      : said.coverage;
+    said.coverage ??
+    assumed(`${path}.coverage`, 0.95, '1', { source: 'common-practice', because: 'what most budgets state', as: '%' });
   const degrees = degreesOfParts(parts, u, correlation, about);
   const orders = ordersOf(parts, about);
-  const factor = factorOf(coverage, degrees, about);
+  const factor = coverage instanceof Missing ? undefined : factorOf(coverage, degrees, about);
   const { length } = parts;
   return {
     parts: parts.map((part, at) => ({

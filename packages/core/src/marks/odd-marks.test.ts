@@ -129,6 +129,15 @@ describe('a web askew', () => {
   });
 });
 
+it('a coverage that is unknown leaves the expanded uncertainty unknown, and the tolerance is held all the same', () => {
+  const { marks, findings } = assessed('marks: { a: { tolerance: 1 mm, coverage: unknown, spread: { x: 1 µm } } }\n');
+  const { known } = marks[0]!;
+  if (known instanceof Missing) throw new Error('not known');
+  expect([known.factor, known.expanded]).toEqual([undefined, undefined]);
+  expect(known.coverage).toBeInstanceOf(Missing);
+  expect(findings[0]!.verdict).toBe('holds');
+});
+
 it('captures on one axis take turns', () => {
   const rearmOf = (atOnce: number) => {
     const { marks } = assessed(

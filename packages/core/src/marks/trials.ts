@@ -3,7 +3,7 @@
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { resultsOf, type Values } from '../working/formula.ts';
-import { missing } from '../working/missing.ts';
+import { Missing, missing } from '../working/missing.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { Known } from './budget-of.ts';
 import { type Contribution, type Distribution, standardOf } from './calc/budget.ts';
@@ -54,6 +54,7 @@ const enough = assumed('marks.trials.count', 200_000, '1', {
 
 /** Missing where correlated contributions are not normally distributed: JCGM 101 knows no way to draw them. */
 export function trialsOf({ parts, offset, correlation, coverage }: Known, about: string): Value<Trials> {
+  if (coverage instanceof Missing) return coverage;
   const drawn = inputsOf(parts, offset, correlation);
   const count = parts.length;
   const inputs: Inputs = { ...drawn, p: coverage, N: enough, s: seed };

@@ -1,11 +1,7 @@
 // What a length is off by that one eye and a measuring roll take from two edges.
 import { formula, method } from '../../working/formula.ts';
 
-/** Positive where the product is seen too long. */
-export const edgeBias = formula({
-  id: 'marks.length.bias',
-  title: 'error of a length by the difference of the delays of an eye',
-  text: 'v*d + h',
+const bias = {
   gives: 'm',
   symbols: { v: 'm/s', d: 's', h: 'm' },
   means: {
@@ -16,24 +12,23 @@ export const edgeBias = formula({
   try: { v: [0.01, 15], d: [-1e-3, 1e-3], h: [-1e-3, 1e-3] },
   source: 'definition',
   proof: 'an eye that is slower off than on sees products too long',
+} as const;
+
+/** Positive where the product is seen too long. */
+export const edgeBias = formula({
+  ...bias,
+  id: 'marks.length.bias',
+  title: 'error of a length by the difference of the delays of an eye',
+  text: 'v*d + h',
   of: (v: number, d: number, h: number) => v * d + h,
 });
 
 /** From the falling to the rising edge: a gap is seen too short by what a product is seen too long. */
 export const gapBias = formula({
+  ...bias,
   id: 'marks.length.gap_bias',
   title: 'error of a gap by the difference of the delays of an eye',
   text: '-(v*d + h)',
-  gives: 'm',
-  symbols: { v: 'm/s', d: 's', h: 'm' },
-  means: {
-    v: 'speed of the product',
-    d: 'how much later the eye goes off than on',
-    h: 'hysteresis: how much farther the edge is when it goes off than when it goes on',
-  },
-  try: { v: [0.01, 15], d: [-1e-3, 1e-3], h: [-1e-3, 1e-3] },
-  source: 'definition',
-  proof: 'an eye that is slower off than on sees products too long',
   of: (v: number, d: number, h: number) => -(v * d + h),
 });
 
