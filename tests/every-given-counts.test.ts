@@ -38,9 +38,11 @@ function givenNumbers(text: string, { reading }: Assessment['design']['machine']
   return [...found.values()];
 }
 
-/** A count, of octets and cycles too, by one; everything else by one per cent. */
+/** A count, of octets, cycles and repeats too, by one; everything else by one per cent. */
 const changeOf = (number: string, unit: string): string =>
-  /^(octets|cycles|)$/.test(unit) ? String(Number(number) + 1) : String(Number((Number(number) * 1.01).toPrecision(6)));
+  /^(octets|cycles|repeats|)$/.test(unit)
+    ? String(Number(number) + 1)
+    : String(Number((Number(number) * 1.01).toPrecision(6)));
 
 type Weighed = Pick<Finding, 'address' | 'demand' | 'capacity'>;
 

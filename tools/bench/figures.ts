@@ -7,6 +7,7 @@ import { turn } from '../../packages/core/src/networks/calc/polled.ts';
 import { leaf, type Quantity } from '../../packages/core/src/working/quantity.ts';
 import { exampleMachines } from '../../tests/support/examples.ts';
 import { axisFigures } from './axis-figures.ts';
+import { markFigures } from './mark-figures.ts';
 import { type CompareOptions, compare, three } from './measure.ts';
 import { networkFigures } from './network-figures.ts';
 
@@ -28,6 +29,7 @@ export function* figures(command: string | undefined): Generator<Figure> {
   for (const example of exampleMachines()) yield assessing(example.name, example.text);
   for (const example of exampleMachines()) yield reading(example.name, example.text);
   yield* networkFigures();
+  yield* markFigures();
   yield formulaCall();
   if (command !== undefined) yield coldCheck(command);
 }

@@ -48,6 +48,7 @@ export function machineFilePage(): string {
       '- Every value may also be `open` (to be chosen) or `unknown` (named as missing).',
       '- In an entry under a NAME, `like: SIBLING` takes the values of another entry of the same section where it gives none.',
       '- What is *a part, or keys* is the name of a catalogue part, or the keys below it; with `part: NAME` among them, they go before what the part states.',
+      '- What is *or a spread* is the standard deviation of a normal distribution as it stands, or one of `{ normal: 15 µm }`, `{ rectangular: 15 µm }`, `{ triangular: 15 µm }` and `{ arcsine: 15 µm }` (half of their width), or `{ sample: [12 µm, 14 µm, 9 µm], of: one }` (measured values; `of: mean` where their mean is used). Beside these may stand `sensitivity` (how much the result moves for each of it), `compensated` (the share that is taken out elsewhere), `offset` (what it is off by on average) and `degrees` (degrees of freedom of a standard deviation that rests on few measurements).',
       '- What is *or measured* may be written `{ measured: 2.4 µs, date: 2026-11-03, count: 10000 }`: the largest value that was seen, when (year-month-day), and over how many observations.',
     ].join('\n'),
     `A whole file, and what takes getting used to in it:\n\n\`\`\`yaml\n${exampleFile}\`\`\``,
@@ -73,6 +74,10 @@ function rowsOf(schema: JsonSchema, path: string): readonly Row[] {
   const [first, second] = schema.anyOf ?? [];
   if (first?.type === 'array') return rowsOf({ ...first, ...schema, anyOf: [] }, path);
   if (first !== undefined && second?.properties?.part !== undefined) return rowsOfPart(first, second, path);
+  if (second?.anyOf?.[0]?.properties?.rectangular !== undefined)
+    return [quantityRow(first ?? schema, path, ' or a spread')];
+  if (first?.properties !== undefined && second?.enum !== undefined)
+    return [[path, 'keys', '', schema.description ?? '', ''], ...rowsOfKeys(first, path)];
   if (second?.properties?.measured !== undefined) return [quantityRow(first ?? schema, path, ' or measured')];
   if (first?.type === 'string' && second?.type === 'number') return [quantityRow(schema, path, '')];
   if (first?.const !== undefined) return [[path, 'a version', '', schema.description ?? '', `\`${first.const}\``]];
@@ -125,7 +130,7 @@ function kindOf({ type, enum: words, items, prefixItems, patternProperties, prop
   if (items !== undefined) return 'a list';
   if (patternProperties !== undefined) return 'entries by name';
   if (properties !== undefined) return 'keys';
-  if (pattern !== undefined) return 'a number of cycles';
+  if (pattern !== undefined) return `a number of ${pattern.includes('repeat') ? 'repeats' : 'cycles'}`;
   return type === 'string' || Array.isArray(type) ? 'a text' : '';
 }
 

@@ -50,12 +50,12 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     });
   program
     .command('show')
-    .summary('the pictures and tables of a network, a station or a run')
-    .description('Shows what a network, a station or a run is made of, and how much more it can carry.')
+    .summary('the pictures and tables of a network, an axis, a mark …')
+    .description('Shows what a network, a station, an axis or a mark is made of, and how much more it can carry.')
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
     .argument(
       '[ADDRESS]',
-      'margins, networks.NAME, axes.NAME, networks.NAME.noise, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO; without it, all networks',
+      'margins, networks.NAME, axes.NAME, marks.NAME, networks.NAME.noise, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO; without it, all networks',
       'networks',
     )
     .option('--addresses', 'under each row, the addresses that layshaft explain takes')

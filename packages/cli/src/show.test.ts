@@ -85,7 +85,7 @@ takes.
   it('says of a file without networks that it has none', async () => {
     expect(await layshaft('show m.yaml networks', { files: { 'm.yaml': 'layshaft: 1\n' } })).toMatchObject({
       status: 2,
-      err: 'Nothing is shown at networks: the file has no network yet.\n',
+      err: 'Nothing is shown at networks: the file has no network yet. What is shown: margins.\n',
     });
   });
 });

@@ -82,11 +82,11 @@ function only(views: readonly View[], name: string): readonly View[] {
 }
 
 function nothingAt(address: string, addresses: readonly string[]): string {
-  const hasNetwork = addresses.some((each) => each.startsWith('networks.'));
-  if (!hasNetwork && address.startsWith('networks'))
-    return `Nothing is shown at ${address}: the file has no network yet.`;
+  const sections = [...new Set(addresses.map((each) => each.split('.')[0]!))];
+  if (!sections.includes('networks') && address.startsWith('networks'))
+    return `Nothing is shown at ${address}: the file has no network yet. What is shown: ${sections.join(', ')}.`;
   const near = nearest(address, addresses) ?? addresses[0]!;
-  return `Nothing is shown at ${address}. Did you mean ${near}? Everything at once: ${addresses.some((each) => each.startsWith('networks.')) ? 'networks' : 'axes'}.`;
+  return `Nothing is shown at ${address}. Did you mean ${near}? Everything at once: ${sections.includes('networks') ? 'networks' : (sections.at(-1) ?? 'margins')}.`;
 }
 
 const viewJson = (view: View): object => ({

@@ -3,8 +3,9 @@
 //   1 axes       motion, train, what both demand at the motor shaft
 //   2 networks   ways, exchanges, the cycle and its parts
 //   3 timing     tasks, chains and updates, on what axes and networks hand over
-//   4 findings   every check asked of every subject
-//   5 order      tightest first
+//   4 marks      budgets, captures, register control
+//   5 findings   every check asked of every subject
+//   6 order      tightest first
 
 import type { Bus } from '../axes/axis.ts';
 import { type BusDemand, busDemand } from '../axes/buses.ts';
@@ -17,6 +18,8 @@ import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
 import { requires } from '../machine/checks/requires.ts';
 import type { Design } from '../machine/resolve.ts';
+import { markChecks } from '../marks/checks/all.ts';
+import { type MarkDemand, markDemandOf } from '../marks/demand.ts';
 import { missedChecks, networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
 import type { AxisMotions } from '../physics/axis-motion.ts';
@@ -25,6 +28,7 @@ import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { serviceOf } from './hand-over.ts';
+import { webLines } from './web-lines.ts';
 
 export interface Assessment {
   readonly design: Design;
@@ -35,6 +39,7 @@ export interface Assessment {
   readonly stops: readonly StopDemand[];
   readonly networks: readonly Planned[];
   readonly timing: Timing;
+  readonly marks: readonly MarkDemand[];
   /** Tightest first. */
   readonly findings: readonly Finding[];
 }
@@ -62,6 +67,16 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     masters: design.masters,
     axes: design.machine.axes.length,
   });
+  const onLines = wanted.domain('marks') ? design.marks : [];
+  const lines =
+    onLines.length === 0
+      ? []
+      : webLines(
+          design.masters,
+          design.machine.masters,
+          design.masters.flatMap((master) => stopsOf(master, [])),
+        );
+  const marks = onLines.map((mark) => markDemandOf(mark, lines));
 
   const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
   const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
@@ -74,6 +89,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(networkChecks, networks),
     ...ask(missedChecks, { networks, motions: motionsOf(axes) }),
     ...ask(timingChecks, timing),
+    ...ask(markChecks, marks),
   ];
 
   const needs = design.parts.filter(
@@ -84,7 +100,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, counted, buses, stops, networks, timing, findings: ranked([...findings, ...required]) };
+  return { design, axes, counted, buses, stops, networks, timing, marks, findings: ranked([...findings, ...required]) };
 }
 
 /** What the networks ask of the motion of an axis, of those that are described. */

@@ -3,6 +3,7 @@
 import { axesGist } from '../axes/views.ts';
 import { type Verdict, verdicts } from '../checks/margin.ts';
 import type { Cell, View } from '../checks/view.ts';
+import { marksGist } from '../marks/views.ts';
 import { networkGist } from '../networks/views.ts';
 import { hasTiming, timingGist } from '../timing/views.ts';
 import type { Assessment } from './assess.ts';
@@ -21,7 +22,7 @@ export interface Chapter {
 
 /** In the order of the argument; a domain that the file does not have has no chapter. */
 export function chapters(assessment: Assessment): readonly Chapter[] {
-  const { axes, networks, timing, findings } = assessment;
+  const { axes, networks, timing, marks, findings } = assessment;
   const counted = (domain: string): Record<Verdict, number> => {
     const own = findings.filter(({ check }) => check.startsWith(`${domain}.`));
     return Object.fromEntries(
@@ -62,5 +63,16 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
           },
         ]
       : []),
+    ...(marks.length === 0
+      ? []
+      : [
+          {
+            domain: 'marks',
+            title: 'Marks',
+            gist: marksGist(marks),
+            verdicts: counted('marks'),
+            views: show(assessment, 'marks'),
+          },
+        ]),
   ];
 }

@@ -12,6 +12,7 @@ export function numbersOf(assessment: Assessment): ReadonlyMap<string, Quantity>
   const seen = new Set<Quantity>();
   const add = (quantity: Quantity): void => walk(quantity, (each) => void numbers.set(addressOf(each), each), seen);
   for (const network of assessment.networks) collect(network, add, new Set());
+  for (const { known, capability } of assessment.marks) collect([known, capability], add, new Set());
   for (const { way, time } of assessment.stops) collect([way, time], add, new Set());
   for (const finding of assessment.findings) {
     const { demand, capacity, reserve, enough, margin } = finding;

@@ -7,6 +7,7 @@ import { aTurn } from '../axes/own-encoder.ts';
 import { axisView } from '../axes/views.ts';
 import { nearly } from '../axes/winding.ts';
 import { quantitiesIn, type View } from '../checks/view.ts';
+import { markView } from '../marks/views.ts';
 import type { Surroundings } from '../networks/capacity-tables.ts';
 import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
@@ -35,6 +36,7 @@ export function show(assessment: Assessment, address: string): readonly View[] {
     ...buses.map(busView),
     ...networkViews(assessment, address),
     ...timingViews(assessment, address),
+    ...assessment.marks.filter(({ mark }) => address === 'marks' || address === mark.path).map(markView),
   ];
 }
 
@@ -101,6 +103,7 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
     ...network.runs.map(({ path }) => path),
   ]),
   ...timingAddresses(assessment),
+  ...assessment.marks.map(({ mark }) => mark.path),
 ];
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
@@ -137,7 +140,7 @@ function statedOf({ axes }: Assessment, address: string): Quantity | undefined {
 
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
 function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
-  const { axes, buses, networks } = assessment;
+  const { axes, buses, networks, marks } = assessment;
   // What a controller usually takes is shown beside what a task takes by estimate.
   if (address.startsWith('controller.')) return tasksOf(assessment.timing.cores).map(({ path }) => path);
   if (/^(tasks|axes|points)\.count/.test(address) && hasTiming(assessment.timing)) return [timingAddress];
@@ -145,6 +148,8 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
   // What is compared in the view of the noise, and stands nowhere in the file.
   const within = networks.filter(({ network: { path } }) => address.startsWith(`${path}.`));
   if (within.length > 0) return within.map(noiseAddress);
+  // Speeds and numbers of trials that only views try.
+  if (address.startsWith('marks.') && !address.includes('@')) return marks.map(({ mark }) => mark.path);
   const [formula = '', about = ''] = address.split('@');
   // What the tables of time count with, whatever they are about.
   if (about === '' && formula.startsWith('timing.')) return timingAddresses(assessment);
@@ -161,6 +166,7 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
     ...networks.flatMap((planned) =>
       planned.network.devices.some((device) => device.axis && names(device.name)) ? [noiseAddress(planned)] : [],
     ),
+    ...marks.flatMap(({ mark }) => (names(mark.name) ? [mark.path] : [])),
     ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
       if (!names(name)) return [];
       const next = about.slice(name.length + 1).split('.', 1)[0];

@@ -1,10 +1,10 @@
 // The sections `masters` and `axes` of a machine file.
 import type { Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
+import { mustBeOneOf } from '../reading/must-be-one-of.ts';
 import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
-import { type Named, name, quantity, quantityIn, word } from '../reading/values.ts';
-import { nearest } from '../units/nearest.ts';
+import { name, quantity, quantityIn, word } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import { lossChoices } from './calc/efficiency.ts';
 import { type MasterSection, motionField } from './motion-fields.ts';
@@ -138,15 +138,4 @@ export function boardBuses(
     for (const each of aboard)
       if (!(each instanceof Missing)) mustBeOneOf(each, names, 'axis', 'Describe it under axes.', reading);
   }
-}
-
-function mustBeOneOf(given: Named, names: readonly string[], what: string, otherwise: string, reading: Reading): void {
-  if (names.includes(given.name)) return;
-  const near = nearest(given.name, names);
-  reading.problem(given.at, 'value', {
-    code: 'name-unknown',
-    message: `no ${what} is called '${given.name}'`,
-    remedy: near === undefined ? otherwise : `Did you mean '${near}'?`,
-    instead: near,
-  });
 }

@@ -30,7 +30,7 @@ const body = {
   mass: optional(mass('Mass, where it is known.')),
   length: optional(quantity('m', { about: 'Length along the axis.', above: 0, example: '420 mm' })),
   wall: optional(quantity('m', { about: 'Thickness of the wall, for a tube.', above: 0, example: '8 mm' })),
-  bore: optional(quantity('m', { about: 'Bore.', above: 0, example: '30 mm' })),
+  bore: optional(quantity('m', { about: 'Bore; none is 0.', least: 0, example: '30 mm' })),
   material: optional(word(materialNames, { about: 'The material, for its density.' })),
   density: optional(quantity('kg/m³', { about: 'Density, instead of a material.', above: 0, example: '7850 kg/m³' })),
   gyration: optional(quantity('m', { about: 'Radius of gyration, for other shapes.', above: 0, example: '350 mm' })),

@@ -2,6 +2,7 @@
 
 import { axisKinds, driveFigures } from '../axes/parts.ts';
 import { axisFields, busesField, mastersField } from '../axes/section.ts';
+import { marksField } from '../marks/section.ts';
 import {
   controllerFields,
   controllerKind as controllerOfNetworks,
@@ -131,6 +132,7 @@ export const format = {
   chains: chainsField,
   points: pointsField,
   memory: memoryField,
+  marks: marksField,
   set: settingsField,
   planned: {
     ...anything({ about: plannedIs }),

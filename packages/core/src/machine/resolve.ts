@@ -9,6 +9,7 @@ import {
   resolveMasters,
   type Site,
 } from '../axes/resolve.ts';
+import { type Mark, resolveMarks } from '../marks/resolve.ts';
 import {
   type Alternatives,
   alternativesAmong,
@@ -37,6 +38,7 @@ export interface Design {
   readonly masters: readonly Master[];
   readonly buses: readonly Bus[];
   readonly timing: TimingDesign;
+  readonly marks: readonly Mark[];
   readonly gravity: Value<Quantity<'m/s²'>>;
   readonly site: Site;
   /** What the catalogues offer instead of what the machine has. */
@@ -81,6 +83,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     masters,
     buses: resolveBuses(machine.buses, axes, partOf),
     timing: resolveTiming(machine, machine.controller, find),
+    marks: resolveMarks(machine.marks, machine.axes),
     gravity: machine.machine.gravity ?? standardGravity,
     site,
     alternatives: alternativesAmong(offered),

@@ -159,16 +159,27 @@ export function count(spec: QuantityField & { readonly example: string }): Field
 }
 
 /** A number of cycles of the network that the thing hangs on: `2 cycles`. */
-export function cycles(spec: About & Bounds & { readonly example: string }): Field<Value<Quantity<'1'>>> {
-  const due = 'a number of cycles';
+export const cycles = (spec: About & Bounds & { readonly example: string }): Field<Value<Quantity<'1'>>> =>
+  numberOf('cycle', spec);
+
+/** A number of print repeats, or of products one after another: `3 repeats`. */
+export const printRepeats = (spec: About & Bounds & { readonly example: string }): Field<Value<Quantity<'1'>>> =>
+  numberOf('repeat', spec);
+
+function numberOf(
+  what: 'cycle' | 'repeat',
+  spec: About & Bounds & { readonly example: string },
+): Field<Value<Quantity<'1'>>> {
+  const due = `a number of ${what}s`;
+  const form = new RegExp(`^(\\d{1,6}) ?${what}s?$`);
   const field: Field<Value<Quantity<'1'>>> = {
     read: (at, path, reading) => {
       const text = plainText(at, path, reading, due, spec.example);
       if (typeof text !== 'string') return text;
       reading.readBy(path, field);
-      const form = /^(\d{1,6}) ?cycles?$/.exec(text);
-      const wrong = form === null ? undefined : outside(Number(form[1]), spec);
-      if (form !== null && wrong === undefined) return leaf(Number(form[1]), '1', originOf(at!, reading, text, '1'));
+      const found = form.exec(text);
+      const wrong = found === null ? undefined : outside(Number(found[1]), spec);
+      if (found !== null && wrong === undefined) return leaf(Number(found[1]), '1', originOf(at!, reading, text, '1'));
       const message = wrong === undefined ? `'${text}' is not ${due}` : `${text} cannot be: ${keyOf(path)} is ${wrong}`;
       reading.problem(at!, 'value', {
         code: wrong === undefined ? 'number-expected' : 'out-of-range',
@@ -179,10 +190,29 @@ export function cycles(spec: About & Bounds & { readonly example: string }): Fie
     },
     schema: () => ({
       type: 'string',
-      pattern: '^[0-9]{1,6} ?cycles?$|^open$|^unknown$',
+      pattern: `^[0-9]{1,6} ?${what}s?$|^open$|^unknown$`,
       description: spec.about,
       examples: [spec.example],
     }),
+  };
+  return field;
+}
+
+/** How far something may be off to either side: `0.2 mm`, or `±0.2 mm`, which is the same. */
+export function tolerance<const U extends Unit>(unit: U, spec: QuantityField): Field<Value<Quantity<U>>> {
+  const inner = quantity(unit, { above: 0, ...spec });
+  const field: Field<Value<Quantity<U>>> = {
+    read: (at, path, reading) => {
+      const sign = at?.node.kind === 'leaf' ? (/^± ?/.exec(at.node.text)?.[0].length ?? 0) : 0;
+      const bare =
+        at?.node.kind === 'leaf' && sign > 0
+          ? { ...at, node: { ...at.node, text: at.node.text.slice(sign), from: at.node.from + sign } }
+          : at;
+      const read = inner.read(bare, path, reading);
+      if (at !== undefined) reading.readBy(path, field as Field<unknown>);
+      return read;
+    },
+    schema: inner.schema,
   };
   return field;
 }

@@ -22,7 +22,8 @@ const bare = (text: string): string =>
     .replace(/sum/g, '∑')
     .replace(/sqrt|cbrt|abs/g, '')
     .replace(/floor/g, '⌊')
-    .replace(/[\s()/\u2061⌋_∅^|]/g, '');
+    .replace(/ceil/g, '⌈')
+    .replace(/[\s()/\u2061⌋⌉_∅^|]/g, '');
 
 /** The 3 of a cubic root is a word in the printed line. */
 const withoutIndex = (math: string): string => math.replaceAll('<mn>3</mn></mroot>', '</mroot>');

@@ -1,5 +1,6 @@
 // Every check of every domain, in the order of the argument.
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
+import { markChecks } from '../../marks/checks/all.ts';
 import { missedChecks, networkChecks } from '../../networks/checks/all.ts';
 import { timingChecks } from '../../timing/checks/all.ts';
 import { requires } from './requires.ts';
@@ -12,5 +13,6 @@ export const allChecks = [
   ...networkChecks,
   ...missedChecks,
   ...timingChecks,
+  ...markChecks,
   requires,
 ] as const;

@@ -8,17 +8,22 @@ import {
   type Contribution,
   combined,
   combinedSpread,
+  correlatedShare,
   type Distribution,
   effectiveDegrees,
+  meanDeviation,
   rectangularSpread,
+  sampleDegrees,
   sampleDeviation,
   sampleMean,
+  sampleReach,
   standardOf,
   triangularSpread,
   varianceShare,
   worstCase,
   worstSum,
 } from './budget.ts';
+import { limitOfNormal, offsetLeft, partOfResult, sumOfOffsets } from './contribution.ts';
 import { triangleOf } from './correlation.ts';
 import { plain } from './plain.support.ts';
 import { secondOrder } from './second-order.ts';
@@ -58,6 +63,10 @@ it('a sample has the mean and the deviation of its parts', () => {
   const values = [1, 2, 4, 9];
   expect(plain(sampleMean)(values)).toBe(4);
   expect(plain(sampleDeviation)(values) ** 2).toBeCloseTo(38 / 3, 12);
+  expect(plain(meanDeviation)(values)).toBeCloseTo(standardOf({ shape: 'sample', values, of: 'mean' }), 15);
+  expect(plain(sampleReach)(values)).toBe(5);
+  expect(plain(sampleDegrees)(values)).toBe(3);
+  expect(plain(sumOfOffsets)([4, -1.5, 0])).toBe(2.5);
   expect(
     standardOf({ shape: 'sample', values, of: 'one' }) / standardOf({ shape: 'sample', values, of: 'mean' }),
   ).toBeCloseTo(2, 12);
@@ -65,6 +74,13 @@ it('a sample has the mean and the deviation of its parts', () => {
   expect(budget.offset).toBe(12);
   expect(budget.degrees).toBeCloseTo(3, 12);
   expect(budget.factor).toBeCloseTo(3.182, 3);
+});
+
+it('a part with a sensitivity of 2, half of it compensated, counts once', () => {
+  expect(plain(partOfResult)(2, 0.5, 3e-5)).toBeCloseTo(3e-5, 18);
+  expect(plain(partOfResult)(-1, 0, 3e-5)).toBe(-3e-5);
+  expect(plain(partOfResult)(1, 1, 3e-5)).toBe(0);
+  expect(plain(offsetLeft)(0.5, 3e-5)).toBe(plain(partOfResult)(1, 0.5, 3e-5));
 });
 
 it('a sample of one value tells no spread', () => {
@@ -101,6 +117,9 @@ describe('a budget', () => {
       expect(budget.standard).toBeCloseTo(Math.hypot(...sum), 9);
       expect(budget.shares.reduce((all, share) => all + share, 0)).toBeCloseTo(1, 9);
       expect(budget.degrees).toBe(Infinity);
+      const u = parts.map((part) => part.sensitivity * standardOf(part.spread));
+      const shares = u.map((c, row) => plain(correlatedShare)(c, correlation[row]!, u, budget.standard));
+      for (const [at, share] of shares.entries()) expect(share).toBeCloseTo(budget.shares[at]!, 9);
     }
     expect(plain(varianceShare)(3, 5) + plain(varianceShare)(4, 5)).toBeCloseTo(1, 15);
   });
@@ -114,7 +133,7 @@ describe('a budget', () => {
       expect(degrees).toBeGreaterThanOrEqual(Math.min(...own) * (1 - 1e-12));
       expect(degrees).toBeLessThanOrEqual(own.reduce((sum, each) => sum + each) * (1 + 1e-12));
       const u = parts.map((part) => standardOf(part.spread));
-      expect(plain(effectiveDegrees)(u, own)).toBeCloseTo(degrees, 9);
+      expect(plain(effectiveDegrees)(Math.hypot(...u), u, own)).toBeCloseTo(degrees, 9);
     }
   });
 
@@ -194,7 +213,7 @@ it('the worst case counts limits in full and deviations as often as asked', () =
     one({ shape: 'sample', values: [0, 0, 3], of: 'one' }),
   ];
   expect(worstCase(parts, { deviations: 3 })).toBeCloseTo(6 + 3 + 2, 12);
-  expect(plain(worstSum)([6, 3, 2])).toBe(11);
+  expect(plain(worstSum)([6, plain(limitOfNormal)(3, 1), 2])).toBe(11);
 });
 
 describe('terms of second order', () => {

@@ -94,8 +94,12 @@ function limitOf(spread: Distribution, deviations: number): number {
   if (spread.shape === 'normal') return deviations * spread.deviation;
   if (spread.shape !== 'sample') return spread.halfWidth;
   if (spread.of === 'mean') return deviations * standardOf(spread);
-  const mean = meanOf(spread.values);
-  return Math.max(...spread.values.map((value) => Math.abs(value - mean)));
+  return reachOfSample(spread.values);
+}
+
+function reachOfSample(values: readonly number[]): number {
+  const mean = meanOf(values);
+  return values.reduce((most, value) => Math.max(most, Math.abs(value - mean)), 0);
 }
 
 function meanOf(values: readonly number[]): number {
@@ -170,6 +174,35 @@ export const sampleDeviation = method({
   of: deviationOf,
 });
 
+/** Of the mean of so many values, where it is the mean that is used. */
+export const meanDeviation = method({
+  ...measured,
+  id: 'marks.sample.mean_deviation',
+  title: 'standard deviation of the mean of measured values',
+  prose: 'the standard deviation of one value over the root of their number',
+  at: 'eq. 5',
+  of: (x: readonly number[]) => deviationOf(x) / Math.sqrt(x.length),
+});
+
+export const sampleReach = method({
+  ...measured,
+  id: 'marks.sample.reach',
+  title: 'farthest measured value from the mean',
+  prose: 'the largest of all deviations from the mean, without its sign',
+  source: 'definition',
+  of: reachOfSample,
+});
+
+export const sampleDegrees = method({
+  ...measured,
+  id: 'marks.sample.degrees',
+  title: 'degrees of freedom of measured values',
+  prose: 'one less than the number of the values',
+  gives: '1',
+  at: '4.2.6',
+  of: (x: readonly number[]) => x.length - 1,
+});
+
 export const combinedSpread = formula({
   id: 'marks.budget.combined',
   title: 'combined standard uncertainty of independent contributions',
@@ -202,19 +235,24 @@ export const correlatedSpread = method({
   },
 });
 
+/** Contributions whose own degrees of freedom are infinite do not count. */
 export const effectiveDegrees = formula({
   id: 'marks.budget.degrees',
   title: 'effective degrees of freedom of independent contributions',
-  text: 'sum(u.^2)^2/sum(u.^4 ./ n)',
+  text: 'U^4/sum(u.^4 ./ n)',
   gives: '1',
-  symbols: { u: 'm[]', n: '1[]' },
-  means: { u: 'standard uncertainty that each contribution gives the result', n: 'its degrees of freedom' },
-  try: { u: [1e-6, 1e-3], n: [1, 50, 1] },
+  symbols: { U: 'm', u: 'm[]', n: '1[]' },
+  means: {
+    U: 'combined standard uncertainty',
+    u: 'standard uncertainty that each contribution with finite degrees of freedom gives the result',
+    n: 'its degrees of freedom',
+  },
+  try: { U: [1e-6, 1e-3], u: [1e-6, 1e-3], n: [1, 50, 1] },
   source: 'jcgm-100',
   at: 'eq. G.2b, after Welch and Satterthwaite',
   proof: 'JCGM 100:2008, H.1: an end gauge of 50 mm',
-  of: (u: readonly number[], n: readonly number[]) =>
-    total(u.map((each) => each ** 2)) ** 2 / total(u.map((each, at) => each ** 4 / n[at]!)),
+  of: (U: number, u: readonly number[], n: readonly number[]) =>
+    U ** 4 / total(u.map((each, at) => each ** 4 / n[at]!)),
 });
 
 export const coverageFactor = method({
@@ -228,6 +266,20 @@ export const coverageFactor = method({
   at: 'G.3',
   proof: 'NIST Technical Note 1297, table B.1: values of t for 1 to 100 degrees of freedom',
   of: (p: number, n: number) => studentQuantile((1 + p) / 2, n),
+});
+
+/** For infinitely many degrees of freedom. */
+export const normalFactor = method({
+  id: 'marks.budget.normal_factor',
+  title: 'coverage factor of a normal distribution',
+  prose: 'the quantile of the normal distribution that leaves as much above it as below its negative',
+  gives: '1',
+  symbols: { p: '1' },
+  means: { p: 'share of all results that are to be covered' },
+  source: 'jcgm-100',
+  at: 'G.1.3',
+  proof: 'quantiles of the normal distribution as printed in tables',
+  of: (p: number) => studentQuantile((1 + p) / 2, Infinity),
 });
 
 export const expandedSpread = formula({
@@ -256,6 +308,28 @@ export const varianceShare = formula({
   source: 'definition',
   proof: 'shares of the variance make one',
   of: (u: number, U: number) => u ** 2 / U ** 2,
+});
+
+/** Half of what a contribution has in common with others counts with it. */
+export const correlatedShare = formula({
+  id: 'marks.budget.correlated_share',
+  title: 'share of the variance that a correlated contribution has',
+  text: 'c*sum(r .* u)/U^2',
+  gives: '1',
+  as: '%',
+  symbols: { c: 'm', r: '1[]', u: 'm[]', U: 'm' },
+  means: {
+    c: 'what the contribution gives the result',
+    r: 'its correlation with each contribution, itself with 1',
+    u: 'what each contribution gives the result',
+    U: 'combined standard uncertainty',
+  },
+  try: { c: [1e-6, 1e-3], r: [-1, 1], u: [1e-6, 1e-3], U: [1e-6, 1e-3] },
+  source: 'jcgm-100',
+  at: 'eq. 16',
+  proof: 'shares of the variance make one',
+  of: (c: number, r: readonly number[], u: readonly number[], U: number) =>
+    (c * total(r.map((each, at) => each * u[at]!))) / U ** 2,
 });
 
 export const worstSum = formula({

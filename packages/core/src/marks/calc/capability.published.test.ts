@@ -6,6 +6,8 @@ import {
   capability,
   centredCapability,
   confidenceQuantile,
+  lowerLimit,
+  neededTolerance,
   outsideLimits,
   piecesToProve,
   provenCapability,
@@ -81,4 +83,15 @@ describe('what pieces prove', () => {
     expect(overstated / runs).toBeGreaterThan(0.035);
     expect(overstated / runs).toBeLessThan(0.07);
   });
+});
+
+it('what is needed of a tolerance is all of it at a Cpk of 1', () => {
+  for (const [b, u] of [
+    [0, 1e-5],
+    [-2e-5, 3e-5],
+    [4e-5, 1e-5],
+  ] as const) {
+    const T = plain(neededTolerance)(b, u);
+    expect(plain(centredCapability)(T, plain(lowerLimit)(T), b, u)).toBeCloseTo(1, 12);
+  }
 });

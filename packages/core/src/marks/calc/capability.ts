@@ -5,6 +5,34 @@ import { normalQuantile, normalTail } from './normal.ts';
 const limits = { U: 'upper limit', L: 'lower limit', σ: 'standard deviation' } as const;
 const limitTries = { U: [0.5, 1], L: [-1, -0.5], σ: [0.05, 0.4] } as const;
 
+export const lowerLimit = formula({
+  id: 'marks.tolerance.lower',
+  title: 'lower limit of a tolerance to both sides',
+  text: '-T',
+  gives: 'm',
+  symbols: { T: 'm' },
+  means: { T: 'tolerance to either side' },
+  try: { T: [1e-5, 1e-2] },
+  source: 'definition',
+  proof: 'what is needed of a tolerance is all of it at a Cpk of 1',
+  of: (T: number) => -T,
+});
+
+/** A Cpk of 1 needs just this. */
+export const neededTolerance = formula({
+  id: 'marks.tolerance.needed',
+  title: 'tolerance that a mark needs to either side',
+  text: 'abs(b) + 3*u',
+  gives: 'm',
+  symbols: { b: 'm', u: 'm' },
+  means: { b: 'what it is off by on average', u: 'standard deviation' },
+  try: { b: [-1e-3, 1e-3], u: [1e-6, 1e-3] },
+  source: 'miller-freund',
+  at: 'chapter 15',
+  proof: 'what is needed of a tolerance is all of it at a Cpk of 1',
+  of: (b: number, u: number) => Math.abs(b) + 3 * u,
+});
+
 export const capability = formula({
   id: 'marks.capability.cp',
   title: 'capability Cp, with the mean in the middle',

@@ -5,9 +5,13 @@ import { q } from '../../working/testing.support.ts';
 import { combinedSpread } from './budget.ts';
 import { centredCapability } from './capability.ts';
 import {
+  brakingWay,
+  closestEdges,
   closestMarks,
   delayOffset,
   evenJitter,
+  halfCount,
+  halfWindow,
   latchSpread,
   latencyFound,
   lostMarkTime,
@@ -15,7 +19,11 @@ import {
   normalJitter,
   pollSpread,
   pollWindow,
+  rampAcceleration,
   rearmSpeed,
+  repeatsBetween,
+  runOn,
+  sharedRearm,
   stampInterpolation,
   stampSpread,
   tensionStretch,
@@ -24,13 +32,17 @@ import {
   windowNeeded,
 } from './capture.ts';
 import {
+  bothEdges,
+  diameterError,
   eccentricLength,
   edgeBias,
   fixedLengthSpread,
+  gapBias,
   lengthShare,
   polledLength,
   steppedLength,
   thermalLength,
+  twoEdges,
 } from './length.ts';
 import { plain } from './plain.support.ts';
 
@@ -57,6 +69,10 @@ describe('the position of a mark', () => {
     expect(Math.max(...late)).toBeGreaterThan(plain(pollWindow)(v, T) * 0.999);
     expect(deviation(late) / plain(pollSpread)(v, T)).toBeCloseTo(1, 2);
     expect(plain(latchSpread)(v * T)).toBeCloseTo(plain(pollSpread)(v, T), 15);
+    const half = plain(halfWindow)(v, T);
+    expect(late.reduce((sum, each) => sum + each) / late.length / half).toBeCloseTo(1, 2);
+    expect(half / Math.sqrt(3)).toBeCloseTo(plain(pollSpread)(v, T), 15);
+    expect(plain(halfCount)(v * T)).toBe(half);
   });
 
   it('a captured mark at 5 m/s has 16 µm and Cpk 2.06 for ± 0.1 mm (derived)', () => {
@@ -91,6 +107,7 @@ describe('the position of a mark', () => {
       largest = Math.max(largest, Math.abs(drawn - (a * t ** 2) / 2));
     }
     expect(plain(stampInterpolation)(a, T)).toBeCloseTo(largest, 12);
+    expect(plain(rampAcceleration)(40, 2)).toBe(a);
   });
 });
 
@@ -156,6 +173,47 @@ describe('marks in a row', () => {
     }
   });
 
+  it('captures armed in turn, edge by edge', () => {
+    for (const [edges, units] of [
+      [1, 1],
+      [2, 1],
+      [2, 2],
+      [3, 2],
+    ] as const) {
+      // Edges take the units in turn, far enough apart that each unit is armed again: the least period of a repeat.
+      const rearm = 3e-3;
+      const shared = plain(sharedRearm)(rearm, edges, units);
+      const free = Array<number>(units).fill(0);
+      let missed = 0;
+      for (let edge = 0; edge < 60; edge++) {
+        const time = Math.floor(edge / edges) * shared + (edge % edges) * (shared / edges);
+        const unit = edge % units;
+        if (time < free[unit]! - 1e-12) missed++;
+        else free[unit] = time + rearm;
+      }
+      expect(missed).toBe(0);
+      expect((edges / units) * rearm).toBeLessThanOrEqual(shared);
+    }
+    // One capture on products of 0.1 m every 0.3 m: edges 0.1 m and 0.2 m apart in turn.
+    expect(plain(closestEdges)(0.1, 0.3)).toBe(0.1);
+    expect(plain(closestEdges)(0.25, 0.3)).toBeCloseTo(0.05, 12);
+  });
+
+  it('the web that runs on, step by step', () => {
+    const [v, reaction, braking, spacing, after, T] = [2.5, 18e-3, 5, 0.25, 2, 1e-3];
+    const time = plain(lostMarkTime)(after, spacing, 0, v, T);
+    const total = plain(runOn)(spacing, plain(lostMarkWeb)(v, time), plain(brakingWay)(v, reaction, braking));
+    const step = 1e-6;
+    let [way, speed, clock] = [0, v, 0];
+    const noticed = (after * spacing) / v + T;
+    while (speed > 0) {
+      if (clock > noticed + reaction) speed -= braking * step;
+      way += Math.max(speed, 0) * step;
+      clock += step;
+    }
+    expect(total).toBeCloseTo(way, 4);
+  });
+
   it('a web stretched like a chain of springs', () => {
     const [F, L, E, b, h] = [20, 3, 2e9, 0.5, 5e-5];
     const springs = Array.from({ length: 100 }, () => F / ((E * b * h) / (L / 100)));
@@ -164,17 +222,21 @@ describe('marks in a row', () => {
       12,
     );
     expect(plain(tensionStretch)(F, L, E, b, h)).toBeCloseTo(1.2e-3, 12);
+    expect(plain(repeatsBetween)(L, L / springs.length)).toBeCloseTo(100, 9);
   });
 });
 
 describe('a length between two edges', () => {
   it('an eye that is slower off than on sees products too long', () => {
-    const [v, on, off, way, hysteresis] = [2, 50e-6, 80e-6, 0.2, 0.3e-3];
+    const [v, on, off, way, hysteresis, gap] = [2, 50e-6, 80e-6, 0.2, 0.3e-3, 0.1];
     // The product covers the eye from 0 on; off comes when its end is farther by the hysteresis.
     const seenOn = v * on;
     const seenOff = way + hysteresis + v * off;
-    expect(plain(edgeBias)(v, on, off, hysteresis)).toBeCloseTo(seenOff - seenOn - way, 12);
-    expect(plain(edgeBias)(v, on, on, 0)).toBe(0);
+    expect(plain(edgeBias)(v, off - on, hysteresis)).toBeCloseTo(seenOff - seenOn - way, 12);
+    expect(plain(edgeBias)(v, 0, 0)).toBe(0);
+    // The next product comes after a gap; it is seen on as the first was.
+    const nextOn = way + gap + v * on;
+    expect(plain(gapBias)(v, off - on, hysteresis)).toBeCloseTo(nextOn - seenOff - gap, 12);
   });
 
   it('two polled edges at 1 m/s and 4 ms are off by up to 4 mm', () => {
@@ -188,6 +250,9 @@ describe('a length between two edges', () => {
     expect(Math.max(...off.map(Math.abs))).toBeLessThan(4e-3);
     expect(Math.max(...off.map(Math.abs))).toBeGreaterThan(3.9e-3);
     expect(deviation(off) / plain(steppedLength)(v * T)).toBeCloseTo(1, 2);
+    // The triangle between both is the sum of two even errors, half as wide each.
+    expect(plain(bothEdges)(plain(halfWindow)(v, T))).toBe(plain(polledLength)(v, T));
+    expect(plain(twoEdges)(plain(pollSpread)(v, T))).toBeCloseTo(plain(steppedLength)(v * T), 15);
     // 95 % are within 0.7764 of a step.
     const within = off.filter((each) => Math.abs(each) < 0.7764 * v * T).length / off.length;
     expect(within).toBeCloseTo(0.95, 2);
@@ -209,6 +274,8 @@ describe('a length between two edges', () => {
     const measured = (counted * circumference) / counts;
     expect(measured).toBeCloseTo(0.999, 5);
     expect(length - plain(lengthShare)(length, 0.001)).toBeCloseTo(measured, 5);
+    const diameter = circumference / Math.PI;
+    expect(length - plain(diameterError)(length, 0.001 * diameter, diameter)).toBeCloseTo(measured, 5);
   });
 
   it('a roll out of centre, turned step by step', () => {
@@ -224,7 +291,7 @@ describe('a length between two edges', () => {
           way += (r + e * Math.cos(phase + ((at + 0.5) * turned) / steps)) * (turned / steps);
         largest = Math.max(largest, Math.abs(way - length));
       }
-      expect(Math.abs(largest - plain(eccentricLength)(e, length, r))).toBeLessThan(2e-4 * 2 * e);
+      expect(Math.abs(largest - plain(eccentricLength)(e, length, 2 * r))).toBeLessThan(2e-4 * 2 * e);
     }
   });
 

@@ -22,6 +22,20 @@ export const pollWindow = formula({
   proof: 'a polled mark is anywhere in its window',
 });
 
+/** What is anywhere in a window is late by half of it on average, and as much off to either side. */
+export const halfWindow = formula({
+  id: 'marks.poll.half',
+  title: 'half of the window of position that a step of time makes',
+  text: 'v*q/2',
+  gives: 'm',
+  symbols: { v: 'm/s', q: 's' },
+  means: { ...speed, q: 'period of the polling, or step of the stamp' },
+  try: { v: [0.01, 15], q: [1e-8, 1e-2] },
+  source: 'definition',
+  proof: 'a polled mark is anywhere in its window',
+  of: (v: number, q: number) => (v * q) / 2,
+});
+
 /** The same at every mark of one speed: what a lead or a shift takes away. */
 export const delayOffset = formula({
   ...wayIn,
@@ -109,6 +123,32 @@ export const latchSpread = formula({
   of: (w: number) => w / Math.sqrt(12),
 });
 
+export const halfCount = formula({
+  id: 'marks.latch.half',
+  title: 'half of the way for one count',
+  text: 'w/2',
+  gives: 'm',
+  symbols: { w: 'm' },
+  means: { w: 'way for one count' },
+  try: { w: [1e-6, 1e-3] },
+  source: 'definition',
+  proof: 'a polled mark is anywhere in its window',
+  of: (w: number) => w / 2,
+});
+
+export const rampAcceleration = formula({
+  id: 'marks.stamp.acceleration',
+  title: 'acceleration of the web in a ramp',
+  text: 'v/t',
+  gives: 'm/s²',
+  symbols: { v: 'm/s', t: 's' },
+  means: { ...speed, t: 'time of the shortest ramp' },
+  try: { v: [0.01, 15], t: [0.5, 60] },
+  source: 'definition',
+  proof: 'between two samples the error is largest in the middle',
+  of: (v: number, t: number) => v / t,
+});
+
 export const timeAllowed = formula({
   id: 'marks.capture.allowed',
   title: 'time that all errors of time may have together',
@@ -148,6 +188,38 @@ export const closestMarks = formula({
   source: 'definition',
   proof: 'marks just far enough apart are all seen',
   of: (v: number, r: number, e: number) => v * r + 2 * e,
+});
+
+/** Captures that share an axis are armed in turn. */
+export const sharedRearm = formula({
+  id: 'marks.rearm.shared',
+  title: 'time until every capture of an axis is armed again',
+  text: 'r*ceil(n/m)',
+  gives: 's',
+  symbols: { r: 's', n: '1', m: '1' },
+  means: {
+    r: 'time until one capture is armed again',
+    n: 'captures from mark to mark on the axis',
+    m: 'captures that are armed at once',
+  },
+  try: { r: [1e-4, 0.05], n: [1, 6, 1], m: [1, 3, 1] },
+  source: 'definition',
+  proof: 'captures armed in turn, edge by edge',
+  of: (r: number, n: number, m: number) => r * Math.ceil(n / m),
+});
+
+/** Where one capture takes both edges in turn. */
+export const closestEdges = formula({
+  id: 'marks.rearm.edges',
+  title: 'least way between two edges',
+  text: 'min(l, s - l)',
+  gives: 'm',
+  symbols: { l: 'm', s: 'm' },
+  means: { l: 'length of the product', s: 'spacing of the products' },
+  try: { l: [0.05, 0.5], s: [0.6, 2] },
+  source: 'definition',
+  proof: 'captures armed in turn, edge by edge',
+  of: (l: number, s: number) => Math.min(l, s - l),
 });
 
 export const rearmSpeed = formula({
@@ -222,6 +294,50 @@ export const lostMarkTime = formula({
   source: 'definition',
   proof: 'lost marks are noticed when their windows have closed',
   of: (n: number, s: number, W: number, v: number, T: number) => ((n - 1) * s + W / 2) / v + T,
+});
+
+export const repeatsBetween = formula({
+  id: 'marks.web.repeats',
+  title: 'repeats between the eye and the tool',
+  text: 'L/s',
+  gives: '1',
+  symbols: { L: 'm', s: 'm' },
+  means: { L: 'web between the eye and the tool', s: 'repeat' },
+  try: { L: [0.1, 20], s: [0.05, 2] },
+  source: 'definition',
+  proof: 'a web stretched like a chain of springs',
+  of: (L: number, s: number) => L / s,
+});
+
+export const brakingWay = formula({
+  id: 'marks.lost.braking',
+  title: 'way of the web from the reaction to standstill',
+  text: 'v*r + v^2/(2*a)',
+  gives: 'm',
+  symbols: { v: 'm/s', r: 's', a: 'm/s²' },
+  means: { ...speed, r: 'reaction', a: 'deceleration, without its sign' },
+  try: { v: [0.01, 15], r: [1e-3, 0.5], a: [0.5, 20] },
+  source: 'definition',
+  proof: 'the web that runs on, step by step',
+  of: (v: number, r: number, a: number) => v * r + v ** 2 / (2 * a),
+});
+
+/** From the last good mark on, since everything behind it may be scrap. */
+export const runOn = formula({
+  id: 'marks.lost.run_on',
+  title: 'web that runs from the last good mark until it stands',
+  text: 's + w + b',
+  gives: 'm',
+  symbols: { s: 'm', w: 'm', b: 'm' },
+  means: {
+    s: 'way from the last good mark to the first that is lost',
+    w: 'web that runs from there until it is noticed',
+    b: 'web that runs from there until it stands',
+  },
+  try: { s: [0.05, 2], w: [0.01, 5], b: [0.01, 10] },
+  source: 'definition',
+  proof: 'the web that runs on, step by step',
+  of: (s: number, w: number, b: number) => s + w + b,
 });
 
 export const lostMarkWeb = formula({

@@ -1,23 +1,63 @@
 // What a length is off by that one eye and a measuring roll take from two edges.
 import { formula, method } from '../../working/formula.ts';
 
-/** Positive where the product is seen too long. */
-export const edgeBias = formula({
-  id: 'marks.length.bias',
-  title: 'error of a length by the difference of the delays of an eye',
-  text: 'v*(b - a) + h',
+const bias = {
   gives: 'm',
-  symbols: { v: 'm/s', a: 's', b: 's', h: 'm' },
+  symbols: { v: 'm/s', d: 's', h: 'm' },
   means: {
     v: 'speed of the product',
-    a: 'delay until the eye is on',
-    b: 'delay until it is off',
+    d: 'how much later the eye goes off than on',
     h: 'hysteresis: how much farther the edge is when it goes off than when it goes on',
   },
-  try: { v: [0.01, 15], a: [1e-6, 1e-3], b: [1e-6, 1e-3], h: [-1e-3, 1e-3] },
+  try: { v: [0.01, 15], d: [-1e-3, 1e-3], h: [-1e-3, 1e-3] },
   source: 'definition',
   proof: 'an eye that is slower off than on sees products too long',
-  of: (v: number, a: number, b: number, h: number) => v * (b - a) + h,
+} as const;
+
+/** Positive where the product is seen too long. */
+export const edgeBias = formula({
+  ...bias,
+  id: 'marks.length.bias',
+  title: 'error of a length by the difference of the delays of an eye',
+  text: 'v*d + h',
+  of: (v: number, d: number, h: number) => v * d + h,
+});
+
+/** From the falling to the rising edge: a gap is seen too short by what a product is seen too long. */
+export const gapBias = formula({
+  ...bias,
+  id: 'marks.length.gap_bias',
+  title: 'error of a gap by the difference of the delays of an eye',
+  text: '-(v*d + h)',
+  of: (v: number, d: number, h: number) => -(v * d + h),
+});
+
+/** Both edges are off by chance, each for itself. */
+export const twoEdges = formula({
+  id: 'marks.length.two_edges',
+  title: 'standard deviation of a length of which each edge has its own',
+  text: 'sqrt(2)*u',
+  gives: 'm',
+  symbols: { u: 'm' },
+  means: { u: 'standard deviation of one edge' },
+  try: { u: [1e-6, 1e-3] },
+  source: 'jcgm-100',
+  at: 'eq. 10',
+  proof: 'two polled edges at 1 m/s and 4 ms are off by up to 4 mm',
+  of: (u: number) => Math.SQRT2 * u,
+});
+
+export const bothEdges = formula({
+  id: 'marks.length.both_edges',
+  title: 'limit of a length of which each edge has its own',
+  text: '2*a',
+  gives: 'm',
+  symbols: { a: 'm' },
+  means: { a: 'limit of one edge' },
+  try: { a: [1e-6, 1e-3] },
+  source: 'definition',
+  proof: 'two polled edges at 1 m/s and 4 ms are off by up to 4 mm',
+  of: (a: number) => 2 * a,
 });
 
 /** Either edge is late by up to one period, so the length is off by up to this much both ways, triangular. */
@@ -77,17 +117,31 @@ export const lengthShare = formula({
   of: (l: number, s: number) => l * s,
 });
 
+/** A roll that is thicker than it should be turns less for the same length. */
+export const diameterError = formula({
+  id: 'marks.length.diameter',
+  title: 'error of a length by the tolerance of a measuring roll',
+  text: 'l*x/D',
+  gives: 'm',
+  symbols: { l: 'm', x: 'm', D: 'm' },
+  means: { l: 'length', x: 'tolerance of the diameter', D: 'diameter' },
+  try: { l: [0.01, 5], x: [1e-6, 1e-4], D: [0.03, 0.5] },
+  source: 'definition',
+  proof: 'a roll that is 0.1 % too thick measures 1 m as 0.999 m',
+  of: (l: number, x: number, D: number) => (l * x) / D,
+});
+
 /** Its roll turns once for each of its circumferences; where a turn starts is chance, so the error is arcsine. */
 export const eccentricLength = method({
   id: 'marks.length.eccentric',
   title: 'largest error of a length by a roll that is out of centre',
   prose: 'twice the way off centre, times the sine of half the angle that the roll turns, without its sign',
   gives: 'm',
-  symbols: { e: 'm', l: 'm', r: 'm' },
-  means: { e: 'way of the centre of the roll from its axle', l: 'length', r: 'radius of the roll' },
+  symbols: { e: 'm', l: 'm', D: 'm' },
+  means: { e: 'way of the centre of the roll from its axle', l: 'length', D: 'diameter of the roll' },
   source: 'definition',
   proof: 'a roll out of centre, turned step by step',
-  of: (e: number, l: number, r: number) => Math.abs(2 * e * Math.sin(l / (2 * r))),
+  of: (e: number, l: number, D: number) => Math.abs(2 * e * Math.sin(l / D)),
 });
 
 /** How data sheets state expansion: so much for one kelvin. */

@@ -2,7 +2,19 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { correctedSpread, gainLimit, loopDelay, loopErrors, loopNoise, loopRoots, loopSettling } from './loop.ts';
+import {
+  addedSpread,
+  correctedSpread,
+  gainLimit,
+  loopDelay,
+  loopErrors,
+  loopNoise,
+  loopRoots,
+  loopSettling,
+  meanGain,
+  settlingWeb,
+  splicedShare,
+} from './loop.ts';
 import { plain } from './plain.support.ts';
 import { rootsOf } from './roots.ts';
 
@@ -139,6 +151,16 @@ describe('the spread of what is corrected', () => {
   );
 });
 
+it('what a correction adds is what its spread has more than the product', () => {
+  const S = plain(loopNoise)(0.3, 3, 0);
+  expect(Math.hypot(40e-6, plain(addedSpread)(S, 40e-6))).toBeCloseTo(plain(correctedSpread)(40e-6, S, 0), 15);
+  // A splice of 4 mm is within 0.2 mm when a twentieth of it is left.
+  const repeats = plain(loopSettling)(0.3, 3, plain(splicedShare)(0.2e-3, 4e-3));
+  const errors = loopErrors({ gain: 0.3, delay: 3, scatter: new Float64Array(200).fill(4e-3) });
+  expect(errors.findLastIndex((error) => Math.abs(error) > 0.2e-3) + 1).toBe(repeats);
+  expect(plain(settlingWeb)(repeats, 0.5)).toBe(repeats / 2);
+});
+
 describe('settling', () => {
   it('a step is settled when all later errors of a long run are within', () => {
     for (const delay of delays)
@@ -179,7 +201,7 @@ describe('settling', () => {
         mean[at]! += error / runs;
       });
     }
-    const smaller = loopErrors({ gain: gain * (1 - share), delay, scatter: step(20) });
+    const smaller = loopErrors({ gain: plain(meanGain)(gain, share), delay, scatter: step(20) });
     mean.forEach((error, at) => {
       expect(Math.abs(error - smaller[at]!)).toBeLessThan(0.01);
     });

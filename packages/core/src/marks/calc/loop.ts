@@ -87,6 +87,64 @@ export const correctedSpread = formula({
   of: (w: number, S: number, n: number) => Math.sqrt(w ** 2 * (1 + S) + n ** 2 * S),
 });
 
+/** Taken of all that scatters from repeat to repeat, as if each of it were both measured and of the product. */
+export const addedSpread = formula({
+  id: 'marks.loop.added',
+  title: 'standard deviation that a correction adds',
+  text: 'sqrt(S)*u',
+  gives: 'm',
+  symbols: { S: '1', u: 'm' },
+  means: {
+    S: 'variance of the correction for each of what goes in',
+    u: 'standard deviation of all that scatters from repeat to repeat',
+  },
+  try: { S: [0.01, 5], u: [1e-6, 1e-3] },
+  source: 'definition',
+  proof: 'what a correction adds is what its spread has more than the product',
+  of: (S: number, u: number) => Math.sqrt(S) * u,
+});
+
+/** What the web needs. */
+export const settlingWeb = formula({
+  id: 'marks.loop.web',
+  title: 'web that runs until a splice is corrected',
+  text: 'k*s',
+  gives: 'm',
+  symbols: { k: '1', s: 'm' },
+  means: { k: 'repeats until it is corrected', s: 'repeat' },
+  try: { k: [1, 100, 1], s: [0.05, 2] },
+  source: 'definition',
+  proof: 'what a correction adds is what its spread has more than the product',
+  of: (k: number, s: number) => k * s,
+});
+
+export const splicedShare = formula({
+  id: 'marks.loop.left',
+  title: 'share of a splice that the tolerance leaves',
+  text: 'T/e',
+  gives: '1',
+  symbols: { T: 'm', e: 'm' },
+  means: { T: 'tolerance to either side', e: 'error that the splice brings' },
+  try: { T: [1e-5, 1e-3], e: [1e-3, 1e-2] },
+  source: 'definition',
+  proof: 'what a correction adds is what its spread has more than the product',
+  of: (T: number, e: number) => T / e,
+});
+
+/** Missed marks leave the correction as it is: in the mean they make the gain smaller. */
+export const meanGain = formula({
+  id: 'marks.loop.mean_gain',
+  title: 'gain in the mean where marks are missed',
+  text: 'K*(1 - q)',
+  gives: '1',
+  symbols: { K: '1', q: '1' },
+  means: { K: 'gain', q: 'share of marks that are missed' },
+  try: { K: [0.05, 1.5], q: [0.01, 0.5] },
+  source: 'definition',
+  proof: 'in the mean missed marks settle as a gain that is smaller by their share',
+  of: (K: number, q: number) => K * (1 - q),
+});
+
 /**
  * With a share q of missed marks the mean settles as with the gain (1 − q)·K. Not a number at or beyond the limit of gain, and
  * where more than a million repeats would be needed (our judgement).

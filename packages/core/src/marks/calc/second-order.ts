@@ -22,7 +22,7 @@ export interface SecondOrder {
 }
 
 /** The share of the variance from which on the first order is meaningless: our judgement. */
-const meaninglessFrom = 0.1;
+export const meaninglessFrom = 0.1;
 
 /** Differences are taken over this share of a standard uncertainty: their own error is then under 1 % of the second order. */
 const step = 0.1;

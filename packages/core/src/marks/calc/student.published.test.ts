@@ -54,6 +54,13 @@ describe('quantiles of the t distribution', () => {
         expect(studentTail(studentQuantile(share, degrees), degrees)).toBeCloseTo(1 - share, 12);
   });
 
+  it('meet where the series takes over from the tail', () => {
+    for (const share of [0.6, 0.975, 0.995, 0.99999]) {
+      expect(Math.abs(studentTail(studentQuantile(share, 1.1e5), 1.1e5) / (1 - share) - 1)).toBeLessThan(1e-7);
+      expect(studentQuantile(share, 1.0001e5) / studentQuantile(share, 0.9999e5)).toBeCloseTo(1, 7);
+    }
+  });
+
   it('are not a number where there are none', () => {
     expect([studentQuantile(0.9, 0), studentQuantile(1, 5), studentQuantile(Number.NaN, 5)]).toEqual(
       Array(3).fill(Number.NaN),

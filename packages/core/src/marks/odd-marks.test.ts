@@ -1,0 +1,165 @@
+// Files of marks that cannot be, or say half: each is told by its place, and nothing throws.
+import { describe, expect, it } from 'vitest';
+import { assess } from '../assess/assess.ts';
+import { show } from '../assess/show.ts';
+import { allTables } from '../checks/view.ts';
+import { read } from '../machine/machine.ts';
+import { resolve } from '../machine/resolve.ts';
+import { Missing } from '../working/missing.ts';
+
+const assessed = (text: string) => {
+  const machine = read(`layshaft: 1\n${text}`);
+  return { machine, ...assess(resolve(machine, [])) };
+};
+const line = 'masters: { line: { speed: 4 m/s, repeat: 635 mm, stops: { quick: { within: 3 s } } } }\n';
+
+describe('a name that is none', () => {
+  it.each([
+    ['an axis', 'axis: knive, spread: { x: 1 µm }', "no axis is called 'knive'"],
+    ['a master', 'follow: lime, spread: { x: 1 µm }', "no master is called 'lime'"],
+    [
+      'a stop',
+      'follow: line, spread: { x: 1 µm }, lost: { after: 2, looked_every: 1 ms, stop: quik }',
+      "no stop is called 'quik'",
+    ],
+    ['a contribution', 'spread: { x: 1 µm, z: 1 µm }, correlation: [[x, y, 0.5]]', "no contribution is called 'y'"],
+  ])('of %s is told', (_, mark, message) => {
+    const { machine } = assessed(`${line}axes: { knife: { drive: drive_5 } }\nmarks: { a: { ${mark} } }\n`);
+    expect(machine.problems.map((each) => each.message)).toContain(message);
+  });
+
+  it('that another part of the mark brings cannot stand under spread', () => {
+    const { machine } = assessed('marks: { a: { spread: { eye_jitter: 3 µs } } }\n');
+    expect(machine.problems[0]!.message).toMatch(
+      /'eye_jitter' cannot be a name here: another part of the mark brings it/,
+    );
+  });
+});
+
+describe('half a mark', () => {
+  it.each([
+    ['nothing', '', 'marks.a.tolerance'],
+    ['no contribution', 'tolerance: 1 mm', 'marks.a.spread'],
+    ['no speed for a time', 'tolerance: 1 mm, spread: { x: 3 µs }', 'marks.a.speed'],
+    ['an unknown contribution', 'tolerance: 1 mm, spread: { x: unknown }', 'marks.a.spread.x'],
+    ['a sample of one', 'tolerance: 1 mm, spread: { x: { sample: [1 µm] } }', 'marks.a.spread.x.sample'],
+    [
+      'no modulus',
+      'tolerance: 1 mm, web: { between: 2 m, tension: 3 N, width: 1 m, thickness: 50 µm }',
+      'marks.a.web.modulus',
+    ],
+    ['no length under a roll', 'tolerance: 1 mm, roll: { slip: 0.1 % }', 'marks.a.length'],
+    [
+      'no edges for an eye that is slower off than on',
+      'speed: 1 m/s, tolerance: 1 mm, length: 1 m, eye: { jitter: 1 µs, hysteresis: 10 µm }',
+      'marks.a.edges',
+    ],
+    ['no dead time', 'tolerance: 1 mm, spread: { x: 1 µm }, correct: { share: 10 % }', 'marks.a.correct.dead_time'],
+    ['a master that turns', 'follow: shaft, tolerance: 1 mm, spread: { x: 3 µs }', 'masters.shaft.speed'],
+    [
+      'correlations that cannot be',
+      'tolerance: 1 mm, spread: { x: 1 µm, y: 1 µm, z: 1 µm }, correlation: [[x, y, -0.9], [y, z, -0.9], [x, z, -0.9]]',
+      'marks.a.correlation',
+    ],
+    [
+      'a sample without acceleration',
+      'speed: 1 m/s, tolerance: 1 mm, capture: { stamped: 1 µs, sample: 1 ms }',
+      'marks.a.capture.acceleration',
+    ],
+  ])('%s is unknown and says what would settle it', (_, mark, path) => {
+    const { findings, machine, ...rest } = assessed(
+      `masters: { shaft: { speed: 60 rpm } }\nmarks: { a: { ${mark} } }\n`,
+    );
+    const budget = findings.find(({ check }) => check === 'marks.budget')!;
+    expect(budget.verdict).toBe('unknown');
+    expect(budget.lacks.map((lack) => lack.path)).toContain(path);
+    for (const view of show({ findings, ...rest }, 'marks')) expect(allTables(view).length).toBeGreaterThan(1);
+  });
+
+  it('with a category 0 stop or one of another line does not know its run-on', () => {
+    const { findings } = assessed(
+      `masters: { line: { speed: 4 m/s, repeat: 1 m, stops: { off: { within: 3 s, category: 0 } } } }
+marks: { a: { follow: line, spread: { x: 1 µm }, lost: { after: 1, looked_every: 1 ms, stop: off, allowed: 3 m } } }\n`,
+    );
+    const found = findings.find(({ check }) => check === 'marks.run_on')!;
+    expect(found.lacks.map(({ path }) => path)).toContain('marks.a.lost.stop');
+  });
+});
+
+describe('correlation', () => {
+  const uOf = (more: string): number => {
+    const { marks } = assessed(`marks: { a: { spread: { x: 3 µm, y: 4 µm }, ${more} } }\n`);
+    const { known } = marks[0]!;
+    return known instanceof Missing ? Number.NaN : known.u.value * 1e6;
+  };
+  it('adds up, cancels, or does nothing', () => {
+    expect(uOf('correlation: [[x, y, 1]]')).toBeCloseTo(7, 9);
+    expect(uOf('correlation: [[x, y, -1]]')).toBeCloseTo(1, 9);
+    expect(uOf('correlation: [[y, x, 0]]')).toBeCloseTo(5, 9);
+  });
+
+  it('with few degrees of freedom leaves the expanded uncertainty unknown; not normal, it has no trials', () => {
+    const { marks, ...rest } = assessed(
+      'marks: { a: { spread: { x: { normal: 3 µm, degrees: 5 }, y: { rectangular: 4 µm } }, correlation: [[x, y, 0.5]] } }\n',
+    );
+    const { known } = marks[0]!;
+    if (known instanceof Missing) throw new Error('not known');
+    expect([known.degrees, known.factor, known.expanded]).toEqual(['unknown', undefined, undefined]);
+    const [view] = show({ marks, ...rest }, 'marks.a');
+    const trials = view!.later.find(({ name }) => name === 'trials')!.make();
+    expect(trials.rows).toHaveLength(1);
+    expect(trials.rows[0]![1]).toBeInstanceOf(Missing);
+  });
+});
+
+describe('a web askew', () => {
+  it('about nothing has no expanded uncertainty; about more than its spread it has one', () => {
+    const knownOf = (angle: string) => {
+      const { known } = assessed(
+        `marks: { a: { skew: { over: 2 m, angle: ${angle}, spread: 0.2° }, spread: { x: 1 µm } } }\n`,
+      ).marks[0]!;
+      if (known instanceof Missing) throw new Error('not known');
+      return known;
+    };
+    expect(knownOf('0°').orders!.meaningless).toBe(true);
+    expect(knownOf('0°').expanded).toBeUndefined();
+    expect(knownOf('3°').orders!.meaningless).toBe(false);
+    expect(knownOf('3°').expanded).toBeDefined();
+    expect(knownOf('3°').u.value / knownOf('3°').orders!.second.value).toBeCloseTo(1, 3);
+  });
+});
+
+it('a coverage that is unknown leaves the expanded uncertainty unknown, and the tolerance is held all the same', () => {
+  const { marks, findings } = assessed('marks: { a: { tolerance: 1 mm, coverage: unknown, spread: { x: 1 µm } } }\n');
+  const { known } = marks[0]!;
+  if (known instanceof Missing) throw new Error('not known');
+  expect([known.factor, known.expanded]).toEqual([undefined, undefined]);
+  expect(known.coverage).toBeInstanceOf(Missing);
+  expect(findings[0]!.verdict).toBe('holds');
+});
+
+it('captures on one axis take turns', () => {
+  const rearmOf = (atOnce: number) => {
+    const { marks } = assessed(
+      `${line}axes: { feed: { drive: drive_5 } }
+marks:
+  gap: { axis: feed, follow: line, spread: { x: 1 µm }, capture: { latched: 5 µm, rearm: 3 ms, at_once: ${atOnce} } }
+  label: { axis: feed, follow: line, length: 200 mm, spread: { x: 1 µm }, capture: { latched: 5 µm, rearm: 3 ms, at_once: ${atOnce} } }
+`,
+    );
+    return marks
+      .map(({ captured }) => captured.caught!.rearm)
+      .map((each) => (each instanceof Missing ? 0 : each.value));
+  };
+  expect(rearmOf(3)).toEqual([3e-3, 3e-3]);
+  expect(rearmOf(2)).toEqual([6e-3, 6e-3]);
+});
+
+it('a tolerance reads with its sign and without it', () => {
+  for (const written of ['0.2 mm', '±0.2 mm', '± 0.2 mm']) {
+    const { machine, marks } = assessed(`marks: { a: { tolerance: ${written}, spread: { x: 10 µm } } }\n`);
+    expect(machine.problems).toEqual([]);
+    expect(marks[0]!.capability).toHaveProperty('cpk.value', expect.closeTo(0.2 / 0.03, 9));
+  }
+  expect(assessed('marks: { a: { tolerance: ±-0.2 mm } }\n').machine.problems).toHaveLength(1);
+});

@@ -1,0 +1,238 @@
+// Trials of a budget (JCGM 101): its contributions drawn from their distributions, with a stated seed, and how exactly so many
+// trials tell each number.
+import type { Value } from '../reading/values.ts';
+import { assumed } from '../working/assumed.ts';
+import { resultsOf, type Values } from '../working/formula.ts';
+import { Missing, missing } from '../working/missing.ts';
+import type { Inputs, Quantity } from '../working/quantity.ts';
+import type { Known } from './budget-of.ts';
+import { type Contribution, type Distribution, standardOf } from './calc/budget.ts';
+import type { Matrix } from './calc/correlation.ts';
+import {
+  type Ends,
+  mergeTrials,
+  type Outcome,
+  runModelTrials,
+  runTrials,
+  splitModelTrials,
+  splitTrials,
+  type TrialResult,
+  trialDeviation,
+  trialEnd,
+  trialError,
+  trialMean,
+} from './calc/monte-carlo.ts';
+import type { Part } from './part.ts';
+
+export interface Trials {
+  readonly count: Quantity<'1'>;
+  readonly seed: Quantity<'1'>;
+  readonly mean: Told;
+  readonly deviation: Told;
+  /** Nothing where an end is where the tails of t distributions have left the bins. */
+  readonly shortest: { readonly least: Told; readonly most: Told } | undefined;
+  readonly symmetric: { readonly least: Told; readonly most: Told } | undefined;
+}
+
+/** A number of the trials with its own standard uncertainty. */
+export interface Told {
+  readonly value: Quantity<'m'>;
+  readonly error: Quantity<'m'>;
+}
+
+const seed = assumed('marks.trials.seed', 1, '1', {
+  source: 'judgement',
+  because: 'any seed will do; the same one gives the same trials',
+});
+
+/** JCGM 101:2008, 7.2.2: ten thousand times what the interval leaves out. */
+const enough = assumed('marks.trials.count', 200_000, '1', {
+  source: 'jcgm-101',
+  because: '7.2.2: ten thousand over what an interval of 95 % leaves out',
+  digits: 7,
+});
+
+/** Missing where correlated contributions are not normally distributed: JCGM 101 knows no way to draw them. */
+export function trialsOf({ parts, offset, correlation, coverage }: Known, about: string): Value<Trials> {
+  if (coverage instanceof Missing) return coverage;
+  const drawn = inputsOf(parts, offset, correlation);
+  const count = parts.length;
+  const inputs: Inputs = { ...drawn, p: coverage, N: enough, s: seed };
+  const means = meansOf(inputs, parts);
+  const run = (values: Values): Outcome | undefined => {
+    const [p, trials, start] = values.slice(-3) as number[];
+    const results = resultsOfTrials(plainOf(parts, correlation !== undefined, values, count), trials!, start!);
+    return results && mergeTrials(results, p!);
+  };
+  const { now, call } = resultsOf({ inputs, means }, run);
+  if (now === undefined)
+    return missing(
+      `marks.${about}.correlation`,
+      'problem',
+      'correlations among normal contributions only',
+      '[a, b, 0.5]',
+    );
+  const told = (
+    take: (outcome: Outcome) => { value: number; error: number },
+    which: string,
+    make: typeof trialEnd,
+  ): Told => ({
+    value: make(
+      call((outcome) => take(outcome!).value),
+      `${about}${which}`,
+    ),
+    error: trialError(
+      call((outcome) => take(outcome!).error),
+      `${about}${which || '.deviation'}`,
+    ),
+  }); // prettier-ignore
+  const ends = (take: (outcome: Outcome) => Ends | undefined, which: string) =>
+    take(now) === undefined
+      ? undefined
+      : {
+          least: told((outcome) => take(outcome)!.least, `.${which}.least`, trialEnd),
+          most: told((outcome) => take(outcome)!.most, `.${which}.most`, trialEnd),
+        };
+  return {
+    count: enough,
+    seed,
+    mean: told(({ mean }) => mean, '.mean', trialMean),
+    deviation: told(({ deviation }) => deviation, '', trialDeviation),
+    shortest: ends(({ shortest }) => shortest, 'shortest'),
+    symmetric: ends(({ symmetric }) => symmetric, 'symmetric'),
+  };
+}
+
+/** The counts of so many trials in bins, for a picture; nothing where there is no way to draw them. */
+export function countsOf({ parts, offset, correlation }: Known, trials: number): readonly TrialResult[] | undefined {
+  const values = Object.values(inputsOf(parts, offset, correlation)).map((input) =>
+    Array.isArray(input) ? input.map((each: Quantity) => each.value) : (input as Quantity).value,
+  );
+  return resultsOfTrials(plainOf(parts, correlation !== undefined, values, parts.length), trials, seed.value);
+}
+
+// ── quantities in, plain numbers out ─────────────────────────────────────────────────────────────────────────────────
+
+function inputsOf(
+  parts: readonly Part[],
+  offset: Quantity<'m'>,
+  correlation: readonly Quantity<'1'>[] | undefined,
+): Inputs {
+  const inputs: Record<string, Quantity | readonly Quantity[]> = { b: offset };
+  for (const [at, { u, degrees, sample, skew }] of parts.entries()) {
+    inputs[`u${at + 1}`] = u;
+    if (sample !== undefined) inputs[`x${at + 1}`] = sample.x;
+    else if (degrees !== undefined) inputs[`n${at + 1}`] = degrees;
+    if (skew !== undefined) Object.assign(inputs, { L: skew.L, φ: skew.φ, σ: skew.σ });
+  }
+  if (correlation !== undefined) inputs.r = correlation;
+  return inputs;
+}
+
+function meansOf(inputs: Inputs, parts: readonly Part[]): Readonly<Record<string, string>> {
+  const fixed: Readonly<Record<string, string>> = {
+    b: 'what it is off by on average',
+    L: 'length that runs askew',
+    φ: 'mean angle',
+    σ: 'standard deviation of the angle',
+    r: 'correlations, row after row',
+    p: 'share that the intervals cover',
+    N: 'trials',
+    s: 'seed',
+  };
+  const kinds: Readonly<Record<string, string>> = {
+    u: 'standard uncertainty by',
+    x: 'measured values of',
+    n: 'degrees of freedom of',
+  };
+  return Object.fromEntries(
+    Object.keys(inputs).map((symbol) => {
+      const part = parts[Number(symbol.slice(1)) - 1];
+      return [symbol, fixed[symbol] ?? `${kinds[symbol[0]!]} ${part?.name.replaceAll('_', ' ')}, ${part?.shape}`];
+    }),
+  );
+}
+
+interface PlainBudget {
+  readonly contributions: readonly Contribution[];
+  /** Of a web askew: its place among the contributions. */
+  readonly askew: { readonly at: number; readonly L: number; readonly φ: number; readonly σ: number } | undefined;
+  readonly correlation: Matrix | undefined;
+  readonly offset: number;
+}
+
+/** In the order in which `inputsOf` lists them. */
+function plainOf(parts: readonly Part[], correlated: boolean, values: Values, size: number): PlainBudget {
+  let next = 0;
+  const take = (): number => values[next++] as number;
+  const takeList = (): readonly number[] => values[next++] as readonly number[];
+  const offset = take();
+  let askew: PlainBudget['askew'];
+  const contributions = parts.map((part, at): Contribution => {
+    const u = take();
+    const sample = part.sample && takeList();
+    const degrees = sample === undefined && part.degrees !== undefined ? take() : undefined;
+    if (part.skew !== undefined) askew = { at, L: take(), φ: take(), σ: take() };
+    const spread = distributionOf(part, Math.abs(u), sample);
+    const own = standardOf(spread);
+    return {
+      name: part.name,
+      spread,
+      sensitivity: own > 0 ? u / own : 0,
+      ...(degrees === undefined ? {} : { degrees }),
+    };
+  });
+  const rows = correlated ? takeList() : undefined;
+  return {
+    contributions,
+    askew,
+    correlation: rows && Array.from({ length: size }, (_, row) => rows.slice(row * size, (row + 1) * size)),
+    offset,
+  };
+}
+
+function distributionOf({ shape, sample }: Part, u: number, values: readonly number[] | undefined): Distribution {
+  if (values !== undefined) {
+    // About their own mean, which is among the offsets.
+    const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
+    return { shape: 'sample', values: values.map((each) => each - mean), of: sample!.of };
+  }
+  if (shape === 'rectangular') return { shape, halfWidth: u * Math.sqrt(3) };
+  if (shape === 'triangular') return { shape, halfWidth: u * Math.sqrt(6) };
+  if (shape === 'arcsine') return { shape, halfWidth: u * Math.SQRT2 };
+  return { shape: 'normal', deviation: u };
+}
+
+function resultsOfTrials(
+  { contributions, askew, correlation, offset }: PlainBudget,
+  trials: number,
+  start: number,
+): readonly TrialResult[] | undefined {
+  const common = { trials, seed: start, ...(correlation && { correlation }) };
+  if (askew === undefined) {
+    const fixed: Contribution = { name: 'offset', spread: { shape: 'normal', deviation: 0 }, sensitivity: 1, offset };
+    const wider = correlation && widened(correlation);
+    return splitTrials({
+      ...common,
+      ...(wider && { correlation: wider }),
+      contributions: [...contributions, fixed],
+    })?.map(runTrials);
+  }
+  const { at: place, L, φ, σ } = askew;
+  const mean = L * (1 - Math.cos(φ) * Math.exp(-(σ ** 2) / 2));
+  const inputs = contributions.map(({ spread, degrees }, at) =>
+    at === place
+      ? { value: φ, spread: { shape: 'normal', deviation: σ } as const }
+      : { value: 0, spread, ...(degrees !== undefined && { degrees }) },
+  );
+  const factors = contributions.map(({ sensitivity }, at) => (at === place ? 0 : sensitivity));
+  // What the angle makes on average is among the offsets already.
+  const model = (each: readonly number[]): number => {
+    let sum = offset - mean + L * (1 - Math.cos(each[place]!));
+    for (let at = 0; at < factors.length; at++) sum += factors[at]! * each[at]!;
+    return sum;
+  };
+  return splitModelTrials({ ...common, inputs }, model)?.map((chunk) => runModelTrials(chunk, model));
+}
+
+const widened = (matrix: Matrix): Matrix => [...matrix.map((row) => [...row, 0]), [...matrix.map(() => 0), 1]];

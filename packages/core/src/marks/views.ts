@@ -1,0 +1,243 @@
+// What `show` tells of a mark: how exact it is and what to improve first, how it is captured, corrected, and lost.
+import type { Cell, LaterTable, Table, View } from '../checks/view.ts';
+import { given, Missing } from '../working/missing.ts';
+import type { BudgetOf } from './budget-of.ts';
+import { repeatsBetween } from './calc/capture.ts';
+import type { Captured } from './captured.ts';
+import { caution } from './checks/run-on.ts';
+import type { MarkDemand } from './demand.ts';
+import { histogram } from './histogram-picture.ts';
+import { inputsOfMark } from './inputs.ts';
+import type { LoopOf } from './loop-of.ts';
+import { runOnPicture } from './run-on-picture.ts';
+import { settlingPicture } from './settling-picture.ts';
+import { speedCurve, speedTable } from './speed-curve.ts';
+import { timesTable } from './times-table.ts';
+import { shapeWords, titleOf } from './titles.ts';
+import { trialsOf } from './trials.ts';
+import { byShare, varianceBars } from './variance-bars.ts';
+
+export function markView(demand: MarkDemand): View {
+  const { mark, captured, loop, speed } = demand;
+  const told = speed instanceof Missing ? [] : [speedCurve(demand)];
+  return {
+    address: mark.path,
+    title: `Mark ${mark.name}`,
+    says: result(demand),
+    inputs: inputsOfMark(demand),
+    pictures: [
+      varianceBars(demand),
+      histogram(demand),
+      ...told,
+      ...(loop?.settling === undefined ? [] : [settlingPicture(demand, loop)]),
+      ...(captured.lost === undefined ? [] : [runOnPicture(mark, captured.lost)]),
+    ],
+    tables: [
+      budgetTable(demand),
+      resultTable(demand),
+      ...timesTable(mark),
+      ...captureTable(captured),
+      ...(loop === undefined ? [] : [loopTable(loop)]),
+      ...lostTable(captured),
+    ],
+    later: laterOf(demand),
+  };
+}
+
+/** The result of all marks in a few words. */
+export function marksGist(demands: readonly MarkDemand[]): readonly Cell[] {
+  const known = demands.flatMap(({ capability }) => (capability instanceof Missing ? [] : [capability.cpk]));
+  const least = known.reduce((low, each) => (low === undefined || each.value < low.value ? each : low), known[0]);
+  const open = demands.length - known.length;
+  if (least === undefined) return ['how exact they are is not known yet'];
+  return [
+    ...(open === 0 ? [] : [`${open} of ${demands.length} not known yet; `]),
+    'Cpk ',
+    least,
+    ...(demands.length > 1 ? [' at the least'] : []),
+  ];
+}
+
+function result({ mark, known, capability }: BudgetOf): readonly Cell[] {
+  if (known instanceof Missing) return ['How exact it is is not known yet.'];
+  const largest = byShare(known.parts)[0]!;
+  const of = mark.said.length === undefined ? 'The mark' : 'The length';
+  const most: readonly Cell[] =
+    known.parts.length < 2 ? ['.'] : [`; ${titleOf(largest)} alone makes `, largest.share, ' of the variance.'];
+  if (capability instanceof Missing || mark.said.tolerance instanceof Missing)
+    return [`${of} scatters by `, known.u, ' (one standard deviation)', ...most];
+  return [`${of} keeps to ±`, mark.said.tolerance, ' with a Cpk of ', capability.cpk, ...most];
+}
+
+function budgetTable({ known, mark }: BudgetOf): Table {
+  const parts = known instanceof Missing ? [] : byShare(known.parts);
+  const few = parts.some(({ degrees }) => degrees !== undefined);
+  return {
+    name: 'budget',
+    title: 'The budget, largest share first',
+    note: 'what each contribution gives the result at the highest speed of the web; limits of normal ones are three standard deviations',
+    columns: [
+      'contribution',
+      'distribution',
+      'standard deviation',
+      'limit',
+      'share of the variance',
+      ...(few ? ['degrees of freedom'] : []),
+    ],
+    rows:
+      known instanceof Missing
+        ? [[mark.name, '', known, '', '']]
+        : parts.map((part) => [
+            titleOf(part),
+            shapeWords[part.shape],
+            part.u,
+            part.limit,
+            part.share,
+            ...(few ? [part.degrees ?? 'infinite'] : []),
+          ]),
+  };
+}
+
+/** What rests on a normal distribution where there is none. */
+const untold = 'not told: the first order is meaningless, the trials tell the interval';
+
+function resultTable({ mark, known, capability }: BudgetOf): Table {
+  const rows: (readonly Cell[])[] = [];
+  const { web } = mark.said;
+  const meaningless = !(known instanceof Missing) && known.orders?.meaningless === true;
+  if (known instanceof Missing) rows.push(['combined', known]);
+  else {
+    rows.push(
+      ...known.offsets.map(({ name, b }): readonly Cell[] => [`off on average by ${name.replaceAll('_', ' ')}`, b]),
+      ['off on average, together', known.offset],
+      ['combined standard uncertainty', known.u],
+      ['effective degrees of freedom', known.degrees],
+      ['share that is to be covered', known.coverage],
+      ['coverage factor', known.factor ?? 'not known'],
+      ['expanded uncertainty', known.expanded ?? (meaningless ? untold : 'not known, as its factor')],
+      ['everything at its worst', known.worst],
+      ['needed to either side', known.needed],
+    );
+    if (known.orders !== undefined)
+      rows.push(
+        ['combined, by terms of first order', known.orders.first],
+        ['combined, with terms of second order', known.orders.second],
+        [
+          `share that only the second order tells${known.orders.meaningless ? ': the first order is meaningless' : ''}`,
+          known.orders.share,
+        ],
+      );
+  }
+  if (capability instanceof Missing) rows.push(['Cpk', capability]);
+  else
+    rows.push(
+      ['Cp', capability.cp],
+      ['Cpk', capability.cpk],
+      ['share outside, as it were normal', meaningless ? untold : capability.outside],
+      ['Cpk that is to be proven', capability.provenCpk],
+      ['with a confidence of', capability.confidence],
+      [
+        'pieces that prove it',
+        meaningless ? untold : (capability.pieces ?? 'no number of pieces: the Cpk is not above it'),
+      ],
+    );
+  if (web !== undefined)
+    rows.push([
+      'repeats between the eye and the tool',
+      given({ L: web.between, s: mark.spacing }, (all) => repeatsBetween(all, mark.name)),
+    ]);
+  return { name: 'result', title: 'The result', columns: ['what', 'value'], rows };
+}
+
+function captureTable({ mark, wanders, caught, window }: Captured): readonly Table[] {
+  if (caught === undefined && window === undefined) return [];
+  const rows: (readonly Cell[])[] = [['a mark may be from its place by', wanders]];
+  if (caught !== undefined)
+    rows.push(
+      ['armed again after', caught.rearm],
+      ['closest edges that are both seen', caught.closest],
+      ['closest edges there are', caught.spacing],
+      ['highest speed at which all are seen', caught.highestSpeed],
+    );
+  if (window !== undefined)
+    rows.push(
+      ['window', window.width],
+      ['narrowest that loses no mark', window.needed],
+      ...(window.allowed === undefined ? [] : [['widest that sees no other print', window.allowed] as const]),
+    );
+  return [{ name: 'capture', title: `How ${mark.name} is caught`, columns: ['what', 'value'], rows }];
+}
+
+function loopTable({ gain, deadTime, filter, limit, noise, settling }: LoopOf): Table {
+  return {
+    name: 'control',
+    title: 'Register control',
+    columns: ['what', 'value'],
+    rows: [
+      ['share that is corrected in each repeat', gain],
+      ['dead time in repeats', deadTime],
+      ['repeats over which the mean is taken', filter],
+      ['share from which on it swings without end', limit],
+      ['variance it adds, for each of what scatters', noise],
+      ...(settling === undefined
+        ? []
+        : [
+            ['error of a splice', settling.splice],
+            ['share of it that the tolerance leaves', settling.left],
+            ['repeats until it is within', settling.repeats],
+            ['web until then', settling.web],
+          ]),
+    ],
+  };
+}
+
+function lostTable({ lost }: Captured): readonly Table[] {
+  if (lost === undefined) return [];
+  return [
+    {
+      name: 'lost',
+      title: 'When marks are lost',
+      note: `Caution: ${caution}`,
+      columns: ['what', 'value'],
+      rows: [
+        ['noticed after, from the place of the first that is lost', lost.noticed],
+        ['web until then', lost.noticedWeb],
+        ['web from there until it stands', lost.stopWeb],
+        ['web from the last good mark until it stands', lost.runOn],
+      ],
+    },
+  ];
+}
+
+function laterOf(demand: BudgetOf): readonly LaterTable[] {
+  const { mark, known, speed } = demand;
+  return [
+    ...(known instanceof Missing ? [] : [{ ...trialsHead, make: () => trialsTable(demand) }]),
+    ...(speed instanceof Missing
+      ? []
+      : [{ name: 'speeds', title: `${mark.name} over the speed of the web`, make: () => speedTable(demand) }]),
+  ];
+}
+
+const trialsHead = { name: 'trials', title: 'Trials beside the budget' };
+
+function trialsTable({ mark, known }: BudgetOf): Table {
+  const columns = ['what', 'value', 'known to'];
+  const trials = known instanceof Missing ? known : trialsOf(known, mark.name);
+  if (trials instanceof Missing) return { ...trialsHead, columns, rows: [['trials', trials, '']] };
+  const { count, seed, mean, deviation, shortest, symmetric } = trials;
+  const end = (title: string, told: { value: Cell; error: Cell }): readonly Cell[] => [title, told.value, told.error];
+  return {
+    ...trialsHead,
+    note: 'known to: one standard uncertainty of the number itself, from what it scatters by among fifty chunks of the trials',
+    columns,
+    rows: [
+      ['trials', count, ''],
+      ['seed', seed, ''],
+      end('mean', mean),
+      end('standard deviation', deviation),
+      ...(shortest === undefined ? [] : [end('shortest interval from', shortest.least), end('to', shortest.most)]),
+      ...(symmetric === undefined ? [] : [end('symmetric interval from', symmetric.least), end('to', symmetric.most)]),
+    ],
+  };
+}

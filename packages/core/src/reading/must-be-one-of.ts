@@ -1,0 +1,22 @@
+// A name in the text must be that of something else: reported at its place, with the nearest spelling.
+import { nearest } from '../units/nearest.ts';
+import type { Reading } from './reading.ts';
+import type { Named } from './values.ts';
+
+/** `otherwise` says what to do where nothing is spelt nearly so. */
+export function mustBeOneOf(
+  given: Named,
+  names: readonly string[],
+  what: string,
+  otherwise: string,
+  reading: Reading,
+): void {
+  if (names.includes(given.name)) return;
+  const near = nearest(given.name, names);
+  reading.problem(given.at, 'value', {
+    code: 'name-unknown',
+    message: `no ${what} is called '${given.name}'`,
+    remedy: near === undefined ? otherwise : `Did you mean '${near}'?`,
+    instead: near,
+  });
+}
