@@ -27,7 +27,7 @@ import { timingChecks } from '../timing/checks/all.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { serviceOf } from './hand-over.ts';
+import { serviceOf, updatesOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
 export interface Assessment {
@@ -65,6 +65,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
     services: networks.map(serviceOf),
     masters: design.masters,
+    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes) : []),
     axes: design.machine.axes.length,
   });
   const onLines = wanted.domain('marks') ? design.marks : [];
@@ -132,7 +133,7 @@ function aboutOf(address: string, buses: readonly Bus[]): Wanted {
     axis: (name) =>
       bus === undefined
         ? (domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))) ||
-          (missedChecks.some(({ id }) => id === check) && subject === name)
+          ((check === 'timing.update' || missedChecks.some(({ id }) => id === check)) && subject === name)
         : bus.axes.some((axis) => axis.name === name),
     bus: (name) => name === bus?.name,
   };

@@ -14,7 +14,7 @@ import { networksField } from '../networks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
 import { partKind, partUse } from '../reading/parts.ts';
-import { anything, name, quantity, quantityIn, share, text, version } from '../reading/values.ts';
+import { anything, name, quantity, quantityIn, share, text, version, word } from '../reading/values.ts';
 import { controllerTaskFields } from '../timing/parts.ts';
 import { chainsField, memoryField, pointsField, tasksField } from '../timing/section.ts';
 import { reserveChecks } from './reserves.ts';
@@ -111,6 +111,11 @@ export const format = {
             about: 'How far the tool may be from where it should be.',
             above: 0,
             example: '0.05 mm',
+          }),
+        ),
+        loop: optional(
+          word(['drive', 'controller'], {
+            about: 'Where its position loop closes: in the drive, unless said, or over the network in the controller.',
           }),
         ),
       },

@@ -122,5 +122,5 @@ describe('the schema', () => {
     }
     expect(differing).toEqual([]);
     expect(chosen.length).toBeGreaterThan(20);
-  });
+  }, 120_000);
 });

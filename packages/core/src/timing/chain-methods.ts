@@ -64,6 +64,6 @@ export const exactWithEnds = formula({
   means: { x: 'longest way through the tasks', d: 'each link that passes on at once, at its slowest' },
   try: { x: [1e-4, 1e-1], d: [0, 1e-2] },
   source: 'definition',
-  proof: 'CE1 as a file',
+  proof: 'CE1 as a file between a sensor and a valve',
   of: (x: number, d: readonly number[]) => x + total(d),
 });

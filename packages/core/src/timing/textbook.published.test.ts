@@ -139,6 +139,11 @@ describe('Davare 2007, Dürr 2019 and the exact value of ECRTS 2023 as files', (
     expect(delays(tasks(...rows) + chain(order))).toMatchObject({ safe, reaction, most, isWalked: true }),
   );
 
+  it('CE1 as a file between a sensor and a valve: 27 ms through the tasks, their delays on top', () => {
+    const ends = 'from: { delay: 2 ms }, to: { delay: 9 ms, jitter: 1 ms }';
+    expect(delays(tasks(...three) + chain('t0, t1, t2', ends))).toMatchObject({ most: 39, isWalked: true });
+  });
+
   it('is only walked where all tasks start together, each always as long', () => {
     const text = tasks(...three) + chain('t0, t1, t2');
     for (const [from, to] of [

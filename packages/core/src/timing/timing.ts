@@ -1,21 +1,26 @@
 // All that is known of time in a machine: what the checks are asked of and what is shown.
+import type { AxisUpdate } from '../physics/axis-update.ts';
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { NetworkService } from '../physics/service.ts';
 import { type PlannedChain, planChains } from './chains.ts';
 import type { TimingDesign } from './resolve.ts';
 import { type PlannedCore, planCores } from './tasks.ts';
+import { type PlannedUpdate, planUpdates } from './updates.ts';
 
 export interface Timing {
   readonly design: TimingDesign;
   readonly services: readonly NetworkService[];
   readonly cores: readonly PlannedCore[];
   readonly chains: readonly PlannedChain[];
+  readonly updates: readonly PlannedUpdate[];
 }
 
 /** What other domains hand over. */
 export interface Around {
   readonly services: readonly NetworkService[];
   readonly masters: readonly MasterSpeed[];
+  /** Made when it is asked for, since their motions take time. */
+  readonly motions: () => readonly AxisUpdate[];
   /** How many axes the file has. */
   readonly axes: number;
 }
@@ -28,8 +33,8 @@ export const untimed = (design: TimingDesign): TimingDesign => ({
   memory: { path: design.memory.path, retained: undefined, cam_tables: undefined, logs: undefined },
 });
 
-export function timingOf(design: TimingDesign, { services, masters, axes }: Around): Timing {
+export function timingOf(design: TimingDesign, { services, masters, motions, axes }: Around): Timing {
   const cores = planCores(design, services, axes);
   const chains = planChains(design.chains, { points: design.points, services, masters, cores });
-  return { design, services, cores, chains };
+  return { design, services, cores, chains, updates: planUpdates(motions(), services) };
 }

@@ -7,11 +7,13 @@ import type { PlannedChain } from './chains.ts';
 import { titleOf } from './lanes.ts';
 import type { PlannedCore } from './tasks.ts';
 import type { Timing } from './timing.ts';
+import { type PlannedUpdate, strictest } from './updates.ts';
 
 /** Where the tasks and chains of a machine are shown together. */
 export const timingAddress = 'timing';
 
-export const hasTiming = ({ cores, chains }: Timing): boolean => cores.length > 0 || chains.length > 0;
+export const hasTiming = ({ cores, chains, updates }: Timing): boolean =>
+  cores.length > 0 || chains.length > 0 || updates.length > 0;
 
 export function timingView(timing: Timing): View {
   return {
@@ -23,6 +25,7 @@ export function timingView(timing: Timing): View {
     tables: [
       ...(timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)]),
       ...(timing.chains.length === 0 ? [] : [chainsTable(timing.chains)]),
+      ...(timing.updates.length === 0 ? [] : [updatesTable(timing.updates)]),
     ],
     later: [],
   };
@@ -36,7 +39,7 @@ export function timingGist({ cores, chains }: Timing): readonly Cell[] {
     undefined,
   );
   const [chain] = chains;
-  if (cores.length === 0 && chain !== undefined) return chainGist(chain);
+  if (cores.length === 0) return chain === undefined ? ['how often axes need a setpoint'] : chainGist(chain);
   return fullest === undefined ? ['how much the tasks take is not known'] : ['tasks take ', fullest, ' of their core'];
 }
 
@@ -75,6 +78,22 @@ function chainsTable(chains: readonly PlannedChain[]): Table {
       given({ times }, (known) => known.times.most),
       demand ?? counts,
       section.within ?? '',
+    ]),
+  };
+}
+
+function updatesTable(updates: readonly PlannedUpdate[]): Table {
+  return {
+    name: 'updates',
+    title: 'How often axes get a setpoint, and how often they need one',
+    note: 'the last column is how far the tool goes until its command is there, where nothing makes up for it; no cycle makes it less',
+    columns: ['axis', 'served every', 'slowest that will do', 'because of', 'behind by'],
+    rows: updates.map((update) => [
+      update.axis.name,
+      update.station.period,
+      update.slowest,
+      strictest(update),
+      update.skew,
     ]),
   };
 }

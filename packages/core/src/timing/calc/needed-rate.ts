@@ -316,3 +316,30 @@ export const mismatchForAngle = formula({
   id: 'timing.mismatch.for_angle',
   symbols: { e: 'rad', k: '1/s', v: 'rad/s' },
 });
+
+/** Of a position loop around a much quicker speed loop: an integrator with a gain. */
+export const loopBandwidth = formula({
+  id: 'timing.rate.loop_bandwidth',
+  title: 'bandwidth of a position loop',
+  text: 'k/(2*pi)',
+  gives: 'Hz',
+  symbols: { k: '1/s' },
+  means: { k: 'gain of the position loop' },
+  try: { k: [5, 500] },
+  source: 'definition',
+  proof: 'of a loop over the network is that of its gain',
+  of: (k: number) => k / (2 * Math.PI),
+});
+
+export const slowestOf = formula({
+  id: 'timing.rate.slowest',
+  title: 'slowest cycle that all reasons bear',
+  text: 'min(T)',
+  gives: 's',
+  symbols: { T: 's[]' },
+  means: { T: 'slowest cycle of each reason' },
+  try: { T: [1e-4, 1e-2] },
+  source: 'definition',
+  proof: 'takes the stricter of both',
+  of: (T: readonly number[]) => Math.min(...T),
+});
