@@ -105,22 +105,26 @@ describe('the schema', () => {
     ['open', 'open'],
     ['nothing at all', undefined],
   ];
-  it.each(examples.map(({ name }) => name))('agrees with the reader wherever %s is changed', (name) => {
-    const whole = parse(readFileSync(`examples/${name}/machine.yaml`, 'utf8'));
-    // What a line of `set` or `planned` holds is read where it belongs, and whom an entry is like is a matter of names.
-    const spots = spotsOf(whole).filter(
-      (spot) => spot[0] !== 'set' && (spot[0] !== 'planned' || spot.length === 1) && spot.at(-1) !== 'like',
-    );
-    // A hundred spots, evenly spread, are plenty in a long file.
-    const chosen = spots.filter((_, at) => at % Math.ceil(spots.length / 100) === 0);
-    const differing: string[] = [];
-    for (const spot of chosen) {
-      for (const [what, value] of changes) {
-        const text = stringify(changed(whole, spot, value));
-        if (valid(text) !== wellFormed(text)) differing.push(`${spot.join('.')} as ${what}: ${problems(text)}`);
+  it.each(examples.map(({ name }) => name))(
+    'agrees with the reader wherever %s is changed',
+    (name) => {
+      const whole = parse(readFileSync(`examples/${name}/machine.yaml`, 'utf8'));
+      // What a line of `set` or `planned` holds is read where it belongs, and whom an entry is like is a matter of names.
+      const spots = spotsOf(whole).filter(
+        (spot) => spot[0] !== 'set' && (spot[0] !== 'planned' || spot.length === 1) && spot.at(-1) !== 'like',
+      );
+      // A hundred spots, evenly spread, are plenty in a long file.
+      const chosen = spots.filter((_, at) => at % Math.ceil(spots.length / 100) === 0);
+      const differing: string[] = [];
+      for (const spot of chosen) {
+        for (const [what, value] of changes) {
+          const text = stringify(changed(whole, spot, value));
+          if (valid(text) !== wellFormed(text)) differing.push(`${spot.join('.')} as ${what}: ${problems(text)}`);
+        }
       }
-    }
-    expect(differing).toEqual([]);
-    expect(chosen.length).toBeGreaterThan(20);
-  }, 120_000);
+      expect(differing).toEqual([]);
+      expect(chosen.length).toBeGreaterThan(20);
+    },
+    120_000,
+  );
 });
