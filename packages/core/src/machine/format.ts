@@ -141,7 +141,11 @@ export const format = {
   set: settingsField,
   planned: {
     ...anything({ about: plannedIs }),
-    schema: () => ({ type: 'object', description: plannedIs }),
+    schema: () => ({
+      type: 'object',
+      description: plannedIs,
+      additionalProperties: { description: 'What was chosen for the value at this path.' },
+    }),
   },
 } satisfies Record<string, Field<unknown>>;
 
