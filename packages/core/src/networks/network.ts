@@ -2,6 +2,8 @@
 import type { Value } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
+import type { Counters, Noise } from './noise.ts';
+import type { MissedRule } from './noise-patterns.ts';
 import type { Discipline, Passer, Topology } from './parts.ts';
 
 /** What a device waits for before it passes a frame on: nothing, a start of so many bits, or the whole frame. */
@@ -30,6 +32,10 @@ export interface Device {
   readonly attenuation: Value<Quantity<'dB'>>;
   /** Of a hub. */
   readonly collisionDelay: Value<Quantity<'bit'>>;
+  /** The so manieth lost update in a row trips it; missing where neither the station nor the network says. */
+  readonly tripAfter: Value<Quantity<'1'>>;
+  /** What it does while an update is missing. */
+  readonly missed: Value<MissedRule>;
   /** How many runs are plugged in. */
   readonly plugged: number;
   /** The runs from the controller, in order, and the devices that are passed. */
@@ -59,6 +65,8 @@ export interface Run {
   readonly length: Value<Quantity<'m'>>;
   readonly delay: Value<Quantity<'s/m'>>;
   readonly attenuation: Value<Quantity<'dB/m'>>;
+  /** The share of bits that chance spoils on it; missing where the network says nothing of noise. */
+  readonly bitErrors: Value<Quantity<'1'>>;
 }
 
 export interface Profile {
@@ -118,6 +126,9 @@ export interface Network {
   readonly runs: readonly Run[];
   /** What lacks when no station answers. */
   readonly wired: Value<true>;
+  /** Undefined where the file says nothing of noise: then nothing is asked about losses. */
+  readonly noise: Noise | undefined;
+  readonly counters: Counters | undefined;
   readonly controller: Controller;
 }
 

@@ -3,6 +3,7 @@ import { figure } from '../reading/figure.ts';
 import { list, section } from '../reading/groups.ts';
 import { partKind } from '../reading/parts.ts';
 import { count, cycles, quantity, quantityOr, share, word } from '../reading/values.ts';
+import { lossRules } from './noise-fields.ts';
 
 /**
  * How the stations get their turn. `polled`: one exchange after another. `pipelined`: commands back to back, answers
@@ -68,6 +69,7 @@ export const stationUse = {
     least: 0,
     example: '12',
   }),
+  ...lossRules,
 };
 
 /** All that a node of a file may be: a station, a hub, a switch or a coupling. */

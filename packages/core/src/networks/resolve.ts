@@ -31,6 +31,7 @@ import {
   type stationUse,
   switchKind,
 } from './parts.ts';
+import { bitErrorsOf, countersOf, noiseOf } from './resolve-noise.ts';
 import type { NetworkSection, NodeUse, RunSection, Wire, Wiring } from './section.ts';
 import { topologyOf } from './topology.ts';
 
@@ -52,6 +53,7 @@ export function resolveNetwork(
   partOf: PartLookUp,
 ): Network {
   const { path } = network;
+  const noise = noiseOf(network, wiring.wires);
   const runs = new Map(wiring.wires.map((wire) => [wire, runOf(wire, network, partOf)]));
   const devices = new Map<string, Device>();
   const kindless: Missing[] = [];
@@ -78,6 +80,8 @@ export function resolveNetwork(
           : filled.waits,
       every: isAbsent(filled.every) ? undefined : filled.every,
       collisionDelay: filled.collision_delay,
+      tripAfter: orOfNetwork(filled.trip_after, network.noise?.trip_after),
+      missed: orOfNetwork(filled.missed, network.noise?.missed),
       plugged: wiring.wires.filter((wire) => wire.from === station || wire.to === station).length,
       way: wayTo(station, wiring.wireTo, runs, devices),
       otherWay: undefined,
@@ -111,6 +115,8 @@ export function resolveNetwork(
     devices: [...devices.values()],
     runs: [...runs.values()],
     wired: kindless[0] ?? wiredOf(network, wiring, [...devices.values()]),
+    noise,
+    counters: countersOf(network, wiring.wires),
     controller,
   };
 }
@@ -164,6 +170,8 @@ function deviceOf(part: Part): Device {
       filled.waits === 'frame' ? missing(`${part.path}.waits`, 'absent', 'a data size', '22 octets') : filled.waits,
     every: undefined,
     collisionDelay: filled.collision_delay,
+    tripAfter: filled.trip_after,
+    missed: filled.missed,
     plugged: 0,
     way: { runs: [], passed: [] },
     otherWay: undefined,
@@ -253,6 +261,7 @@ function runOf({ index, from, to }: Wire, network: NetworkSection, partOf: PartL
     to,
     length: run.length,
     ...fill(run.cable, partOf(run.cable), cableFields),
+    bitErrors: bitErrorsOf(from, to, network),
   };
 }
 
@@ -269,6 +278,10 @@ function wiredOf({ runs, path }: NetworkSection, wiring: Wiring, devices: readon
     ? true
     : missing(`${path}.runs`, 'absent', 'a run that leads to a station that answers', example);
 }
+
+/** What a station does not say, its network may say for all. */
+const orOfNetwork = <T>(own: Value<T>, ofAll: Value<T> | undefined): Value<T> =>
+  isAbsent(own) && ofAll !== undefined ? ofAll : own;
 
 /** A default that is used is an assumption, and is listed as one; what is open or unknown stays so. */
 function orAssume<U extends Unit>(

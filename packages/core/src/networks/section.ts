@@ -5,10 +5,11 @@ import { group, list, row, section } from '../reading/groups.ts';
 import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Node } from '../reading/tree.ts';
-import { count, type Named, name, quantity } from '../reading/values.ts';
+import { count, type Named, name, quantity, type Value } from '../reading/values.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import { longestPattern, patternOf } from './calc/phases.ts';
+import { countersField, noiseField } from './noise-fields.ts';
 import {
   cableFields,
   cableKind,
@@ -61,6 +62,8 @@ export const networksField = group(
           reserved: { [controllerName]: 'the controller has it' },
         },
       ),
+      noise: noiseField,
+      counters: countersField,
     },
     { about: 'A network.' },
   ),
@@ -144,8 +147,50 @@ export function follow(network: NetworkSection, axes: readonly string[], reading
   const apart = read ? network.nodes.filter((node) => !wired.has(node.name)) : [];
   for (const node of apart) reportNotWired(node.path, node.name, network, reading);
   const sound = read && apart.length === 0;
+  for (const row of rowsOnRuns(network)) reportNoRun(row, wires, read, reading);
   const followed = followRing(wires) ?? followTree(wires, sound ? reading : undefined);
   return { ...followed, whole: sound && followed.wires.length === wires.length };
+}
+
+/** Two ends by which a run is named elsewhere. */
+export interface Ends {
+  readonly from: Value<Named>;
+  readonly to: Value<Named>;
+}
+
+/** The run between two stations, whichever of them it was written from. */
+export const wireBetween = (wires: readonly Wire[], a: string, b: string): Wire | undefined =>
+  wires.find(({ from, to }) => (from === a && to === b) || (from === b && to === a));
+
+/** What noise and counters say of runs. */
+function rowsOnRuns({ noise, counters }: NetworkSection): readonly Ends[] {
+  const lists: readonly (readonly (Ends | Missing)[] | Missing | undefined)[] = [
+    noise?.runs,
+    noise?.two_state?.hits,
+    ...(noise?.bursts ?? []).map(({ hits }) => hits),
+    counters?.ports,
+    counters?.intervals,
+  ];
+  return lists.flatMap((rows) =>
+    rows === undefined || rows instanceof Missing
+      ? []
+      : rows.flatMap((row): readonly Ends[] => (row instanceof Missing ? [] : [row])),
+  );
+}
+
+/** A run that has a problem of its own may be the one that is meant. */
+function reportNoRun({ from, to }: Ends, wires: readonly Wire[], read: boolean, reading: Reading): void {
+  if (!read || from instanceof Missing || to instanceof Missing) return;
+  if (wireBetween(wires, from.name, to.name) !== undefined) return;
+  const ends = [...new Set(wires.flatMap((wire) => [wire.from, wire.to]))];
+  const strange = [from, to].find(({ name }) => !ends.includes(name));
+  const near = strange && nearest(strange.name, ends);
+  reading.problem((strange ?? to).at, 'value', {
+    code: 'name-unknown',
+    message: `no run joins '${from.name}' and '${to.name}'`,
+    remedy: near === undefined ? 'Name the two ends of a run that the list of runs has.' : `Did you mean '${near}'?`,
+    instead: near,
+  });
 }
 
 /** The names of stations, while the runs are read. */
