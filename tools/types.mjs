@@ -5,6 +5,7 @@ const projects = [
   'packages/core',
   'packages/catalogue',
   'packages/cli',
+  'packages/pool',
   'packages/server',
   'packages/web',
   'packages/web/tsconfig.test.json',
