@@ -1,7 +1,5 @@
-// A thread of Node: answers each task in turn.
+// What runs in a thread of Node.
 import { parentPort } from 'node:worker_threads';
-import { answerTo, type Task } from './work.ts';
+import { type Ask, answerTo } from './serve.ts';
 
-if (parentPort === null) throw new Error('This file is for a thread; the pool starts it.');
-const port = parentPort;
-port.on('message', (task: Task) => port.postMessage(answerTo(task)));
+parentPort?.on('message', (ask: Ask) => parentPort?.postMessage(answerTo(ask)));

@@ -1,11 +1,12 @@
 // The picture of register control: the error after a splice, repeat by repeat, without scatter and simulated with it.
+
+import { nextWord, streamsOf } from '../physics/random-bits.ts';
 import { type Drawn, type Mark, notDrawn, pen } from '../pictures/picture.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { BudgetOf } from './budget-of.ts';
 import { corrections } from './calc/filtered-loop.ts';
 import { normalQuantile } from './calc/normal.ts';
-import { nextWord, streamsOf } from './calc/random-bits.ts';
 import type { LoopOf } from './loop-of.ts';
 
 const most = 400;

@@ -1,7 +1,8 @@
 // Random values of each distribution, a block at a time. Nothing is allocated for a trial, and the step of the generator stands
 // in each loop with its state in local variables: a call for each word takes twice as long, one loop for all shapes half more.
+
+import { type BitState, nextWord } from '../../physics/random-bits.ts';
 import { erfc } from './normal.ts';
-import { type BitState, nextWord } from './random-bits.ts';
 
 /** What is drawn, about zero, times a scale: half widths of the bounded shapes, standard deviations of the normal one. */
 export type Draw =

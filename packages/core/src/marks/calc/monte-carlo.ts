@@ -1,12 +1,13 @@
 // Propagation of distributions by trials, JCGM 101: a job is split into chunks, chunks run anywhere and in any order, and the
 // results merge to the same bits whatever threads there are. Jobs, chunks and results are plain data.
+
+import { streamsOf } from '../../physics/random-bits.ts';
 import { openMethod } from '../../working/formula.ts';
 import { total } from '../../working/total.ts';
 import { type Contribution, type Distribution, degreesOf, offsetOf, standardOf } from './budget.ts';
 import { type Matrix, triangleOf } from './correlation.ts';
 import { addDraws, type Draw } from './draw.ts';
 import { type Histogram, type Range, shortestInterval, symmetricInterval } from './histogram.ts';
-import { streamsOf } from './random-bits.ts';
 import type { Model } from './second-order.ts';
 import { studentQuantile } from './student.ts';
 

@@ -1,5 +1,5 @@
-// Random bits that a seed fixes: the generator xoshiro128** 1.1 of Blackman and Vigna (public domain), whose streams are 2^64
-// draws apart, so that a chunk of work has its own whatever thread runs it.
+// For marks and networks: random bits that a seed fixes, by the generator xoshiro128** 1.1 of Blackman and Vigna (public
+// domain), whose streams are 2^64 draws apart, so that a chunk of work has its own whatever thread runs it.
 
 /** The state of a stream: four 32-bit integers, moved on by each draw. */
 export type BitState = Int32Array;

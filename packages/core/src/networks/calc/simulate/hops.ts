@@ -1,0 +1,99 @@
+// The hops of a plan in typed arrays, one behind another in the order in which they are played; repeats stand behind all others.
+import type { Hop, SimulationPlan } from './plan.ts';
+
+export interface FlatExchange {
+  readonly stations: readonly number[];
+  readonly behind: number;
+  readonly first: number;
+  readonly end: number;
+  readonly againFirst: number;
+  readonly againEnd: number;
+  /** When its last hop is over, counted as the hops are. */
+  readonly over_ps: number;
+  readonly againOver_ps: number;
+}
+
+export interface FlatCycle {
+  readonly first: number;
+  readonly end: number;
+  readonly branchEnd: number;
+  readonly exchanges: readonly FlatExchange[];
+  readonly repeatsFrom_ps: readonly number[];
+}
+
+export interface FlatHops {
+  readonly run: Int32Array;
+  readonly from_ps: Float64Array;
+  readonly lasts_ps: Float64Array;
+  readonly after: Int32Array;
+  /** The chance to be spoilt in 64 bits: the upper 32, and the lower ones that count where the upper are equal. */
+  readonly upper: Float64Array;
+  readonly lower: Float64Array;
+  /** −ln(1 − chance), summed up to the hop and with it, within the pattern. */
+  readonly hazard: Float64Array;
+  readonly cycles: readonly FlatCycle[];
+}
+
+/** All hops of a pattern, without repeats. */
+export const hopsOf = ({ cycles }: SimulationPlan): number =>
+  cycles.reduce(
+    (sum, { branches, exchanges }) => sum + branches.length + exchanges.reduce((all, { hops }) => all + hops.length, 0),
+    0,
+  );
+
+export function flatten(plan: SimulationPlan): FlatHops {
+  const all: Hop[] = [];
+  const after: number[] = [];
+  const take = (hops: readonly Hop[]): { readonly first: number; readonly end: number } => {
+    const first = all.length;
+    for (const hop of hops) {
+      all.push(hop);
+      after.push(-1);
+    }
+    return { first, end: all.length };
+  };
+  const firsts = plan.cycles.map(({ branches, exchanges }) => {
+    const { first, end: branchEnd } = take(branches);
+    for (const [at, hop] of branches.entries()) after[first + at] = hop.after < 0 ? -1 : first + hop.after;
+    const places = exchanges.map(({ hops }) => take(hops));
+    return { first, branchEnd, end: all.length, places };
+  });
+  const cycles = plan.cycles.map(({ exchanges, repeatsFrom_ps }, at): FlatCycle => {
+    const { first, branchEnd, end, places } = firsts[at]!;
+    return {
+      first,
+      branchEnd,
+      end,
+      repeatsFrom_ps,
+      exchanges: exchanges.map(({ stations, behind, hops, again }, index) => {
+        const place = places[index]!;
+        const repeat = take(again);
+        return {
+          stations,
+          behind: behind < 0 ? -1 : first + behind,
+          ...place,
+          againFirst: repeat.first,
+          againEnd: repeat.end,
+          over_ps: overOf(hops),
+          againOver_ps: overOf(again),
+        };
+      }),
+    };
+  });
+  let hazard = 0;
+  const scaled = all.map(({ spoils }) => spoils * 2 ** 32);
+  return {
+    run: Int32Array.from(all, ({ run }) => run),
+    from_ps: Float64Array.from(all, ({ from_ps }) => from_ps),
+    lasts_ps: Float64Array.from(all, ({ lasts_ps }) => lasts_ps),
+    after: Int32Array.from(after),
+    upper: Float64Array.from(scaled, Math.floor),
+    lower: Float64Array.from(scaled, (value) => (value % 1) * 2 ** 32),
+    hazard: Float64Array.from(all.slice(0, firsts.at(-1)?.end ?? 0), ({ spoils }) => (hazard -= Math.log1p(-spoils))),
+    cycles,
+  };
+}
+
+/** When the last of them is over. */
+export const overOf = (hops: readonly Hop[]): number =>
+  hops.reduce((over, { from_ps, lasts_ps }) => Math.max(over, from_ps + lasts_ps), 0);

@@ -1,0 +1,111 @@
+// The simulation and the closed forms against each other: they share nothing but types.
+import { describe, expect, it } from 'vitest';
+import { caseOf, disciplines, halfWidth, models } from './cases.support.ts';
+import { lostShare, mergeSimulation, splitSimulation } from './job.ts';
+import type { Hop, SimulationJob, SimulationPlan } from './plan.ts';
+import { runSimulation } from './run.ts';
+
+const cases = 200;
+const cycles = 2560;
+
+const played = (job: SimulationJob) => splitSimulation(job).map((chunk) => runSimulation(chunk));
+
+describe.each(disciplines)('%s', (discipline) => {
+  it.each(models)(
+    'covers the closed form in at least 190 of 200 cases of %s, and neither a falsified one nor a repeat counted twice',
+    (model) => {
+      let [covered, falsified, twice, repeated] = [0, 0, 0, 0];
+      for (let seed = 1; seed <= cases; seed++) {
+        const { plan, station, expected, oneRepeatMore } = caseOf(discipline, model, seed);
+        const reachOf = (rounds: number, seed: number) => {
+          const results = Array.from({ length: rounds }, (_, round) =>
+            played({ plan, cycles, seed: seed + round }),
+          ).flat();
+          const { value, error } = lostShare(results, station);
+          return { value, reach: halfWidth(error) };
+        };
+        // A run of its own tells how many make the interval narrow enough.
+        const pilot = reachOf(1, seed * 1000);
+        const wider = (2 * pilot.reach) / (pilot.value * 0.04);
+        const { value, reach } = reachOf(Math.ceil(Math.max(1, wider) ** 2), seed * 1000 + 1);
+        if (Math.abs(value - expected) <= reach && 2 * reach <= 0.05 * value) covered++;
+        if (Math.abs(value - 1.05 * expected) <= reach) falsified++;
+        if (oneRepeatMore === expected) continue;
+        repeated++;
+        if (Math.abs(value - oneRepeatMore) <= reach) twice++;
+      }
+      expect(covered).toBeGreaterThanOrEqual(190);
+      expect(falsified).toBeLessThan(100);
+      expect(twice).toBeLessThanOrEqual(repeated / 2);
+    },
+    60_000,
+  );
+});
+
+describe('a simulation', () => {
+  const { plan } = caseOf('polled', 'bit errors', 7);
+  const rare: SimulationPlan = {
+    ...plan,
+    cycles: plan.cycles.map((cycle) => ({
+      ...cycle,
+      exchanges: cycle.exchanges.map((each) => ({
+        ...each,
+        hops: each.hops.map((hop) => ({ ...hop, spoils: hop.spoils / 10 })),
+      })),
+    })),
+  };
+
+  it('counts every cycle once, and each run of losses by its length', () => {
+    for (const model of models) {
+      const { plan } = caseOf('chained', model, 3);
+      const { cycles, stations, traces } = mergeSimulation(played({ plan, cycles: 10_007, seed: 5 }));
+      expect(cycles).toBe(10_007);
+      expect(traces.length).toBeGreaterThan(0);
+      for (const { updates, lost, runs, trips } of stations) {
+        expect(updates).toBe(10_007);
+        const inRuns = runs.reduce((sum, count, at) => sum + count * (at + 1), 0);
+        // A run that began before a chunk is not its own, and one that ends behind it is.
+        expect(Math.abs(inRuns - lost)).toBeLessThan(0.03 * lost);
+        expect(trips).toBe(runs.slice(2).reduce((sum, count) => sum + count, 0));
+      }
+    }
+  });
+
+  it('jumps over cycles without an error to the same shares and runs', () => {
+    const job = { plan: rare, cycles: 600_000, seed: 11 };
+    const all = played(job);
+    const jumped = played({ ...job, seed: 12, skipAhead: true });
+    for (const station of rare.stations.keys()) {
+      const [one, other] = [lostShare(all, station), lostShare(jumped, station)];
+      expect(one.value).toBeGreaterThan(0);
+      expect(Math.abs(one.value - other.value)).toBeLessThan(3.5 * Math.hypot(one.error, other.error));
+    }
+    const runs = [all, jumped].map((each) => mergeSimulation(each).stations[0]!.runs);
+    expect(runs[1]!.slice(0, 2).map((count, at) => Math.abs(count - runs[0]![at]!) / Math.sqrt(count + 1))).toEqual(
+      runs[1]!.slice(0, 2).map(() => expect.closeTo(0, -1)),
+    );
+  });
+
+  it('plays ten thousand million cycles in seconds where errors are rare', () => {
+    const hops = (each: readonly Hop[]) => each.map((hop) => ({ ...hop, spoils: 1e-7 }));
+    const seldom = {
+      ...plan,
+      cycles: plan.cycles.map((cycle) => ({
+        ...cycle,
+        repeatsFrom_ps: [],
+        exchanges: cycle.exchanges.map((each) => ({ ...each, hops: hops(each.hops) })),
+      })),
+    };
+    const results = played({ plan: seldom, cycles: 1e10, seed: 3, skipAhead: true });
+    const { value, error } = lostShare(results, 0);
+    const expected = 1 - (1 - 1e-7) ** seldom.cycles[0]!.exchanges[0]!.hops.length;
+    expect(Math.abs(value - expected)).toBeLessThan(4 * error);
+    expect(error).toBeLessThan(0.05 * expected);
+  });
+
+  it('refuses cycles that are none and a jump over noise that comes in bunches', () => {
+    expect(() => splitSimulation({ plan, cycles: 0, seed: 1 })).toThrow(RangeError);
+    const { plan: bunches } = caseOf('polled', 'two-state', 1);
+    expect(() => splitSimulation({ plan: bunches, cycles: 10, seed: 1, skipAhead: true })).toThrow(RangeError);
+  });
+});
