@@ -42,7 +42,7 @@ function anyCase(discipline: (typeof disciplines)[number], model: (typeof models
   const repeats = canRepeat ? whole(byChance ? 1 : 0, byChance ? 2 : 1) : 0;
   const cycle_ps = 2 * whole(45_000_000, 60_000_000);
   const frame_ps = (): number => whole(1_000_000, 2_500_000);
-  const perHop = discipline === 'summation' ? [0.1, 0.2] : repeats > 0 ? [0.15, 0.3] : [0.08, 0.2];
+  const perHop = discipline === 'summation' ? [0.2, 0.35] : repeats > 0 ? [0.3, 0.45] : [0.15, 0.3];
   const hop = (run: number, from_ps: number, lasts_ps: number): Hop => ({
     run,
     from_ps,

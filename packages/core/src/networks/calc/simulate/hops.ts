@@ -41,7 +41,16 @@ export const hopsOf = ({ cycles }: SimulationPlan): number =>
     0,
   );
 
-export function flatten(plan: SimulationPlan): FlatHops {
+const flattened = new WeakMap<SimulationPlan, FlatHops>();
+
+/** Made once for all chunks of a plan. */
+export function flatHopsOf(plan: SimulationPlan): FlatHops {
+  const known = flattened.get(plan) ?? flatten(plan);
+  flattened.set(plan, known);
+  return known;
+}
+
+function flatten(plan: SimulationPlan): FlatHops {
   const all: Hop[] = [];
   const after: number[] = [];
   const take = (hops: readonly Hop[]): { readonly first: number; readonly end: number } => {

@@ -1,6 +1,6 @@
 // The events of a chunk: every frame on every hop, every repeat and every deadline, cycle by cycle.
 import { nextWord } from '../../../physics/random-bits.ts';
-import { type FlatExchange, flatten } from './hops.ts';
+import { type FlatExchange, flatHopsOf } from './hops.ts';
 import { nextShare, noiseState } from './noise-state.ts';
 import type { PortFrame, SimulationChunk, SimulationCounts } from './plan.ts';
 import { tallyOf } from './tally.ts';
@@ -14,7 +14,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
   const end = first + chunk.cycles;
   const pattern = plan.cycles.length;
   const bits = Int32Array.from(chunk.state);
-  const hops = flatten(plan);
+  const hops = flatHopsOf(plan);
   const { upper, lower, run, from_ps, after, hazard } = hops;
   const isChanceAlone = plan.twoState === undefined && plan.pulses.length === 0;
   const noise = noiseState(plan, hops, bits);

@@ -26,7 +26,7 @@ describe.each(disciplines)('%s', (discipline) => {
         };
         // A run of its own tells how many make the interval narrow enough.
         const pilot = reachOf(1, seed * 1000);
-        const wider = (2 * pilot.reach) / (pilot.value * 0.04);
+        const wider = (2 * pilot.reach) / (pilot.value * 0.037);
         const { value, reach } = reachOf(Math.ceil(Math.max(1, wider) ** 2), seed * 1000 + 1);
         if (Math.abs(value - expected) <= reach && 2 * reach <= 0.05 * value) covered++;
         if (Math.abs(value - 1.05 * expected) <= reach) falsified++;

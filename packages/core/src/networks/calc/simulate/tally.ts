@@ -67,6 +67,7 @@ export function tallyOf({ stations }: SimulationPlan, first: number, end: number
       if (isCounted(cycle)) for (const station of of) late[station]!++;
     },
     spoil: (spoilt) => {
+      if (traces.length === mostTracesOfChunk) return;
       recent.push(spoilt);
       if (recent.length > mostSpoilt) recent.shift();
     },

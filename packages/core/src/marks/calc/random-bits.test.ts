@@ -1,8 +1,8 @@
 // The generator against its reference values, its jump against 2^64 single steps, and every shape against its distribution.
 import { describe, expect, it } from 'vitest';
+import { jump, nextWord, streamsOf } from '../../physics/random-bits.ts';
 import { addDraws, type Draw, layerEnds } from './draw.ts';
 import { normalTail } from './normal.ts';
-import { jump, nextWord, streamsOf } from './random-bits.ts';
 import { studentTail } from './student.ts';
 
 describe('the generator', () => {
