@@ -38,8 +38,6 @@ async function bundleCommand(outfile) {
     entryPoints: {
       layshaft: join(root, 'packages/cli/src/main.ts'),
       server: join(root, 'packages/server/src/index.ts'),
-      // What the threads of a simulation run.
-      'pool-worker': join(root, 'packages/pool/src/node-worker.ts'),
     },
     outdir: dirname(outfile),
     splitting: true,

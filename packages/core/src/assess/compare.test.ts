@@ -161,6 +161,7 @@ describe('findings that differ', () => {
       'timing.load@main',
       'timing.response@fast',
       'networks.kernel@controller',
+      'timing.update@label_feed',
       'timing.chain@reject',
       'timing.response@logic',
       'timing.response@panel',
