@@ -62,10 +62,11 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
+  const motions = motionsOf(axes);
   const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
     services: networks.map(serviceOf),
     masters: design.masters,
-    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes) : []),
+    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes, motions) : []),
     axes: design.machine.axes.length,
   });
   const onLines = wanted.domain('marks') ? design.marks : [];
@@ -88,7 +89,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(busChecks, buses),
     ...ask(stopChecks, stops),
     ...ask(networkChecks, networks),
-    ...ask(missedChecks, { networks, motions: motionsOf(axes) }),
+    ...ask(missedChecks, { networks, motions }),
     ...ask(timingChecks, timing),
     ...ask(markChecks, marks),
   ];
@@ -104,13 +105,17 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   return { design, axes, counted, buses, stops, networks, timing, marks, findings: ranked([...findings, ...required]) };
 }
 
-/** What the networks ask of the motion of an axis, of those that are described. */
-export const motionsOf =
-  (axes: readonly AxisDemand[]): AxisMotions =>
-  (name) => {
-    const demand = axes.find(({ axis }) => axis.name === name);
-    return demand && { speed: demand.toolSpeed, acceleration: highestAcceleration(demand) };
+/** What the networks ask of the motion of an axis, of those that are described; made once for each that is asked for. */
+export function motionsOf(axes: readonly AxisDemand[]): AxisMotions {
+  const made = new Map<string, ReturnType<AxisMotions>>();
+  return (name) => {
+    if (!made.has(name)) {
+      const demand = axes.find(({ axis }) => axis.name === name);
+      made.set(name, demand && { speed: demand.toolSpeed, acceleration: highestAcceleration(demand) });
+    }
+    return made.get(name);
   };
+}
 
 interface Wanted {
   readonly domain: (name: string) => boolean;
