@@ -12,7 +12,8 @@ describe('a key that is not known', () => {
         path: 'networks.drives.retries',
         marked: 'retries',
         message: `the key 'retries' is not known here`,
-        remedy: 'The keys that can stand here: port, profile, cycle, repeats, non_cyclic, runs, nodes, noise, counters.',
+        remedy:
+          'The keys that can stand here: port, profile, cycle, repeats, non_cyclic, runs, nodes, noise, counters.',
       },
     ]);
   });
