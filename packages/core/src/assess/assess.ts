@@ -12,7 +12,6 @@ import { type BusDemand, busDemand } from '../axes/buses.ts';
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../axes/checks/all.ts';
 import { type Counted, countedOf } from '../axes/counted.ts';
 import { type AxisDemand, demandOf } from '../axes/demand.ts';
-import { highestAcceleration } from '../axes/highest-acceleration.ts';
 import { type StopDemand, stopsOf } from '../axes/stops.ts';
 import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
@@ -22,12 +21,11 @@ import { markChecks } from '../marks/checks/all.ts';
 import { type MarkDemand, markDemandOf } from '../marks/demand.ts';
 import { missedChecks, networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
-import type { AxisMotions } from '../physics/axis-motion.ts';
 import { timingChecks } from '../timing/checks/all.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { serviceOf, updatesOf } from './hand-over.ts';
+import { motionsOf, serviceOf, updatesOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
 export interface Assessment {
@@ -62,11 +60,10 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
 
   const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
 
-  const motions = motionsOf(axes);
   const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
     services: networks.map(serviceOf),
     masters: design.masters,
-    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes, motions) : []),
+    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes) : []),
     axes: design.machine.axes.length,
   });
   const onLines = wanted.domain('marks') ? design.marks : [];
@@ -89,7 +86,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(busChecks, buses),
     ...ask(stopChecks, stops),
     ...ask(networkChecks, networks),
-    ...ask(missedChecks, { networks, motions }),
+    ...ask(missedChecks, { networks, motions: motionsOf(axes) }),
     ...ask(timingChecks, timing),
     ...ask(markChecks, marks),
   ];
@@ -103,18 +100,6 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
   return { design, axes, counted, buses, stops, networks, timing, marks, findings: ranked([...findings, ...required]) };
-}
-
-/** What the networks ask of the motion of an axis, of those that are described; made once for each that is asked for. */
-export function motionsOf(axes: readonly AxisDemand[]): AxisMotions {
-  const made = new Map<string, ReturnType<AxisMotions>>();
-  return (name) => {
-    if (!made.has(name)) {
-      const demand = axes.find(({ axis }) => axis.name === name);
-      made.set(name, demand && { speed: demand.toolSpeed, acceleration: highestAcceleration(demand) });
-    }
-    return made.get(name);
-  };
 }
 
 interface Wanted {

@@ -1,10 +1,11 @@
 // What one domain hands over to another: records of physics, filled here, since domains do not know each other.
 import type { AxisDemand } from '../axes/demand.ts';
+import { highestAcceleration } from '../axes/highest-acceleration.ts';
 import type { Sections } from '../machine/format.ts';
 import { updatePeriod } from '../networks/calc/cycle.ts';
 import { kernelOf } from '../networks/kernel.ts';
 import type { Planned } from '../networks/planned.ts';
-import type { AxisMotions } from '../physics/axis-motion.ts';
+import type { AxisMotion, AxisMotions } from '../physics/axis-motion.ts';
 import type { AxisUpdate } from '../physics/axis-update.ts';
 import type { NetworkService } from '../physics/service.ts';
 import { given } from '../working/missing.ts';
@@ -33,24 +34,34 @@ export function serviceOf(planned: Planned): NetworkService {
   };
 }
 
+const motionIn = (demand: AxisDemand): AxisMotion => ({
+  speed: demand.toolSpeed,
+  acceleration: highestAcceleration(demand),
+});
+
+/** What the networks ask of the motion of an axis, of those that are described. */
+export const motionsOf =
+  (axes: readonly AxisDemand[]): AxisMotions =>
+  (name) => {
+    const demand = axes.find(({ axis }) => axis.name === name);
+    return demand && motionIn(demand);
+  };
+
 /** What the motion of each axis asks of its updates; `entries` are those of the file. */
 export const updatesOf = (
   axes: readonly AxisDemand[],
   entries: readonly Pick<Sections['axes'][number], 'name' | 'tolerance' | 'loop'>[],
-  motions: AxisMotions,
 ): readonly AxisUpdate[] =>
   axes.flatMap((demand) => {
     const { name, path, gain } = demand.axis;
     const entry = entries.find((each) => each.name === name);
     const overNetwork = entry?.loop === 'controller';
     if (entry === undefined || (entry.tolerance === undefined && !overNetwork)) return [];
-    const motion = motions(name);
-    if (motion === undefined) return [];
     return [
       {
         name,
         path,
-        ...motion,
+        ...motionIn(demand),
         tolerance: entry.tolerance,
         gain,
         overNetwork,

@@ -20,8 +20,9 @@ import { allFormulas, allMethods } from '../working/formula.ts';
 import { Missing } from '../working/missing.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { walk } from '../working/working.ts';
-import { type Assessment, motionsOf } from './assess.ts';
+import type { Assessment } from './assess.ts';
 import { choicesFor } from './choosing.ts';
+import { motionsOf } from './hand-over.ts';
 import { marginsAddress, marginsView } from './margins-view.ts';
 
 /** The views at an address, most often one; none when nothing is shown there. An axis is shown as the station it is. */

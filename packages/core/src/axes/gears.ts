@@ -3,6 +3,7 @@ import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { resultsOf } from '../working/formula.ts';
 import { given, isUnsaid, Missing } from '../working/missing.ts';
+import { onceForEach } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { gearDuty } from './calc/course.ts';
 import { highestTorque, highestTurningSpeed } from './calc/cycle-demand.ts';
@@ -34,15 +35,7 @@ export interface Carried {
 }
 
 /** The gears that say what they bear: made once for each demand, so that all checks speak of the same numbers. */
-export function gearsOf(demand: AxisDemand): readonly GearOfTrain[] {
-  const found = made.get(demand) ?? gearsIn(demand);
-  made.set(demand, found);
-  return found;
-}
-
-const made = new WeakMap<AxisDemand, readonly GearOfTrain[]>();
-
-function gearsIn(demand: AxisDemand): readonly GearOfTrain[] {
+export const gearsOf = onceForEach((demand: AxisDemand): readonly GearOfTrain[] => {
   const { axis } = demand;
   if (axis.train instanceof Missing) return [];
   return axis.train.flatMap(({ gear }, index) => {
@@ -50,7 +43,7 @@ function gearsIn(demand: AxisDemand): readonly GearOfTrain[] {
     const about = `${axis.name}.${index + 1}_gear`;
     return [{ demand, section: gear, about, index, carried: carriedBy(demand, gear, about) }];
   });
-}
+});
 
 const limits = ['torque', 'torque_peak', 'torque_stop', 'speed', 'speed_peak', 'radial_load'] as const;
 

@@ -2,6 +2,7 @@
 import type { Value } from '../reading/values.ts';
 import { openMethod } from '../working/formula.ts';
 import { given } from '../working/missing.ts';
+import { onceForEach } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { chain, type Piece, stateOf } from './calc/segment.ts';
 import type { AxisDemand } from './demand.ts';
@@ -16,24 +17,26 @@ const spec = {
 const along = openMethod({ ...spec, id: 'axes.cycle.highest_acceleration', gives: 'm/s²' });
 const turning = openMethod({ ...spec, id: 'axes.cycle.highest_turning_acceleration', gives: 'rad/s²' });
 
-export function highestAcceleration({ motion, axis }: AxisDemand): Value<Quantity> {
-  return given({ motion }, ({ motion: { phases, unit } }): Quantity => {
-    const inputs = Object.fromEntries(
-      phases.flatMap((phase, at) =>
-        Object.entries(phase.inputs).map(([key, value]) => [`${key}_${at + 1}`, value] as const),
-      ),
-    );
-    const means = Object.fromEntries(
-      phases.flatMap((phase, at) =>
-        Object.keys(phase.inputs).map(
-          (key) => [`${key}_${at + 1}`, `${phase.means[key] ?? ''}, ${phase.title}`] as const,
+/** Made once for each demand: checks of several domains ask for it. */
+export const highestAcceleration = onceForEach(
+  ({ motion, axis }: AxisDemand): Value<Quantity> =>
+    given({ motion }, ({ motion: { phases, unit } }): Quantity => {
+      const inputs = Object.fromEntries(
+        phases.flatMap((phase, at) =>
+          Object.entries(phase.inputs).map(([key, value]) => [`${key}_${at + 1}`, value] as const),
         ),
-      ),
-    );
-    const of = (...values: readonly number[]): number => Math.max(...piecesOf(phases, values).map(sharpest));
-    return (unit === 'm' ? along : turning)({ inputs, means, of }, axis.name);
-  });
-}
+      );
+      const means = Object.fromEntries(
+        phases.flatMap((phase, at) =>
+          Object.keys(phase.inputs).map(
+            (key) => [`${key}_${at + 1}`, `${phase.means[key] ?? ''}, ${phase.title}`] as const,
+          ),
+        ),
+      );
+      const of = (...values: readonly number[]): number => Math.max(...piecesOf(phases, values).map(sharpest));
+      return (unit === 'm' ? along : turning)({ inputs, means, of }, axis.name);
+    }),
+);
 
 function piecesOf(phases: readonly Phase[], values: readonly number[]): readonly Piece[] {
   let at = 0;

@@ -1,6 +1,8 @@
 // A phase is a stretch of a motion that people have a name for: speeding up, a dwell, one cut. It knows what it is built
 // from, so that every number about it can be computed again from the values of the file.
+
 import { valuesOf } from '../working/formula.ts';
+import { onceForEach } from '../working/once.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import { chain, type Motion, type Piece } from './calc/segment.ts';
 
@@ -38,13 +40,7 @@ export interface PhasedMotion {
   readonly scales: boolean;
 }
 
-/** Each is built once: several cases and the way to the next phase ask for it. */
-const built = new WeakMap<Phase, Motion>();
-
-export function motionOf(phase: Phase): Motion {
-  const known = built.get(phase);
-  if (known !== undefined) return known;
-  const motion = chain(phase.build(...(valuesOf(phase.inputs) as number[])));
-  built.set(phase, motion);
-  return motion;
-}
+/** Several cases and the way to the next phase ask for it. */
+export const motionOf = onceForEach(
+  (phase: Phase): Motion => chain(phase.build(...(valuesOf(phase.inputs) as number[]))),
+);

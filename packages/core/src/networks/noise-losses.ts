@@ -1,6 +1,7 @@
 // What noise costs each station of a network: the chance that a frame, a try and an update is lost, and how long a trip takes.
 import type { Value } from '../reading/values.ts';
 import { given, Missing } from '../working/missing.ts';
+import { later, onceForEach } from '../working/once.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
 import { burstBridged } from './calc/bursts.ts';
 import { updatePeriod } from './calc/cycle.ts';
@@ -52,18 +53,10 @@ export interface Losses {
 }
 
 /** The losses of a network whose file entry says something of noise. */
-export function lossesOf(planned: Planned): Losses | undefined {
+export const lossesOf = onceForEach((planned: Planned): Losses | undefined => {
   const { noise } = planned.network;
-  if (noise === undefined) return undefined;
-  const found = known.get(planned);
-  if (found !== undefined) return found;
-  const losses = { planned, noise, stations: stationsOf(planned, noise) };
-  known.set(planned, losses);
-  return losses;
-}
-
-/** Several checks and a view ask for the same. */
-const known = new WeakMap<Planned, Losses>();
+  return noise === undefined ? undefined : { planned, noise, stations: stationsOf(planned, noise) };
+});
 
 interface Tries {
   readonly command: Chance;
@@ -76,27 +69,45 @@ interface Tries {
 
 function stationsOf(planned: Planned, noise: Noise): readonly StationLoss[] {
   const { network, exchanges } = planned;
-  const all = triesOf(planned, noise);
+  // Chances take most of the time, and bursts, which most files ask about, need none.
+  const all = later(() => triesOf(planned, noise));
   return exchanges.map((exchange, index): StationLoss => {
     const { device } = exchange;
     const about = `${network.name}.${device.name}`;
-    const tries = all[index]!;
     const runs = wayOf(device, planned);
     const period = periodOf(device, network);
-    const lost = tries.lost(network.repeats, about);
     const open = openOf(exchange, planned, about);
+    const start = later(() => lostOn(runs, 1, network.profile.start_frame, noise, network, `${about}.start`));
+    const lost = later(() => all()[index]!.lost(network.repeats, about));
+    const meanToTrip = later(() =>
+      given({ T: period, q: lost(), m: device.tripAfter }, (each) => meanTimeToTrip(each, about)),
+    );
     return {
       device,
       exchange,
       runs,
-      command: tries.command,
-      answer: tries.answer,
-      start: lostOn(runs, 1, network.profile.start_frame, noise, network, `${about}.start`),
-      try: tries.one,
-      withOwn: tries.withOwn,
-      lost,
+      get command() {
+        return all()[index]!.command;
+      },
+      get answer() {
+        return all()[index]!.answer;
+      },
+      get start() {
+        return start();
+      },
+      get try() {
+        return all()[index]!.one;
+      },
+      get withOwn() {
+        return all()[index]!.withOwn;
+      },
+      get lost() {
+        return lost();
+      },
       period,
-      meanToTrip: given({ T: period, q: lost, m: device.tripAfter }, (each) => meanTimeToTrip(each, about)),
+      get meanToTrip() {
+        return meanToTrip();
+      },
       open,
       bridged: given({ m: device.tripAfter, T: period, L: open }, (each) => burstBridged(each, about)),
     };

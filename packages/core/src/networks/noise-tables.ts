@@ -4,6 +4,7 @@ import type { AxisMotions } from '../physics/axis-motion.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing } from '../working/missing.ts';
+import { onceForEach } from '../working/once.ts';
 import { Quantity } from '../working/quantity.ts';
 import { framesSpoilt, tripAfterForBurst } from './calc/bursts.ts';
 import { cleanRunFor, provenByRuleOfThree, updatesWithin } from './calc/clean-run.ts';
@@ -245,17 +246,8 @@ export interface CycleRow {
   readonly bridging: StationLoss | undefined;
 }
 
-/** The network at each cycle that its controller offers. */
-export function cyclesRows(losses: Losses): readonly CycleRow[] {
-  const rows = atCycles.get(losses) ?? everyCycle(losses);
-  atCycles.set(losses, rows);
-  return rows;
-}
-
-/** A picture and a table show the same. */
-const atCycles = new WeakMap<Losses, readonly CycleRow[]>();
-
-function everyCycle({ planned }: Losses): readonly CycleRow[] {
+/** The network at each cycle that its controller offers; a picture and a table show the same. */
+export const cyclesRows = onceForEach(({ planned }: Losses): readonly CycleRow[] => {
   const { network } = planned;
   const offered = network.controller.cycles instanceof Missing ? [] : network.controller.cycles;
   return offered.flatMap((cycle): readonly CycleRow[] => {
@@ -272,7 +264,7 @@ function everyCycle({ planned }: Losses): readonly CycleRow[] {
           },
         ];
   });
-}
+});
 
 export function cyclesTable(losses: Losses): LaterTable {
   return later('cycles', 'The same network at every cycle that the controller offers', () => ({

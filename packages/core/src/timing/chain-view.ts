@@ -3,7 +3,7 @@ import type { Cell, Table, View } from '../checks/view.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { angleGone, wayGone } from './calc/lead.ts';
+import { goneIn } from './calc/lead.ts';
 import { chainPictures } from './chain-pictures.ts';
 import type { ChainTimes, PlannedChain } from './chains.ts';
 import { moved } from './inputs.ts';
@@ -76,18 +76,9 @@ function linksTable(links: readonly PlannedLink[]): Table {
   };
 }
 
-/** A delay as a way of the product, beside it. */
-type Way = (delay: Quantity<'s'>, about: string) => Cell;
-
 function delaysTable({ name, speed }: PlannedChain, times: ChainTimes): Table {
-  const way: Way = (t, about) =>
-    speed === undefined
-      ? ''
-      : given({ v: speed }, ({ v }) =>
-          v.unit === 'm/s'
-            ? wayGone({ v: v as Quantity<'m/s'>, t }, `${name}.${about}`)
-            : angleGone({ v: v as Quantity<'rad/s'>, t }, `${name}.${about}`),
-        );
+  const way = (t: Quantity<'s'>, about: string): Cell =>
+    speed === undefined ? '' : given({ v: speed }, ({ v }) => goneIn(v, t, `${name}.${about}`));
   const row = (words: string, t: Quantity<'s'>, about: string): readonly Cell[] =>
     speed === undefined ? [words, t] : [words, t, way(t, about)];
   return {

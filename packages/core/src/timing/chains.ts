@@ -2,11 +2,12 @@
 // what a lead makes good of it.
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { Value } from '../reading/values.ts';
-import { type OpenCall, resultsOf, type Values } from '../working/formula.ts';
+import { type OpenCall, resultsOf, type Values, valuesOf } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
+import { later } from '../working/once.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import { delayOf, type Link, outputAgeBound_ps, reactionBound_ps, safeBound } from './calc/chain.ts';
-import { angleGone, leftByLead, middleLead, varyingDelay, wayGone } from './calc/lead.ts';
+import { goneIn, leftByLead, middleLead, varyingDelay } from './calc/lead.ts';
 import { hyperperiod, picoseconds, seconds } from './calc/picoseconds.ts';
 import { longestReaction } from './calc/reaction.ts';
 import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.ts';
@@ -93,15 +94,8 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
       name,
     );
   const bounds = { b: least, w: most };
-  const spread = (): Spread | undefined => {
-    const parts = delayPartsOf(
-      builtFrom(
-        links,
-        Object.values(inputs).map((each) => (each as Time).value),
-      ),
-    );
-    return parts && spreadOf(parts);
-  };
+  // A picture and three quantiles ask for it.
+  const laid = later(() => ({ spread: spreadIn(builtFrom(links, valuesOf(inputs) as readonly number[])) }));
   return {
     least,
     most,
@@ -125,17 +119,16 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
     varies: varyingDelay(bounds, name),
     lead: middleLead(bounds, name),
     leftByLead: leftByLead(bounds, name),
-    spread,
+    spread: () => laid().spread,
     upTo: (share) => {
-      const now = spread();
+      const now = laid().spread;
       if (now === undefined) return undefined;
       return delayUpTo(
         {
           inputs: { ...inputs, p: share },
           means: { ...means, p: 'share of all causes' },
           of: (...values: Values) => {
-            const parts = delayPartsOf(build(values.slice(0, -1)));
-            const again = parts && spreadOf(parts);
+            const again = spreadIn(build(values.slice(0, -1)));
             return again === undefined ? Number.NaN : seconds(quantile_ps(again, values.at(-1) as number));
           },
           value: seconds(quantile_ps(now, share.value)),
@@ -144,6 +137,11 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
       );
     },
   };
+}
+
+function spreadIn(links: readonly Link[]): Spread | undefined {
+  const parts = delayPartsOf(links);
+  return parts && spreadOf(parts);
 }
 
 /** By symbols that carry the number of the link. */
@@ -268,8 +266,6 @@ function demandOf(
           : 'a length or a time, since the master goes along',
         fits === 'm/s' ? '4°' : '30 mm',
       );
-    return fits === 'm/s'
-      ? wayGone({ v: v as Quantity<'m/s'>, t }, name)
-      : angleGone({ v: v as Quantity<'rad/s'>, t }, name);
+    return goneIn(v, t, name);
   });
 }

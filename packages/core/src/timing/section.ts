@@ -2,9 +2,9 @@
 import type { Read } from '../reading/field.ts';
 import { figure } from '../reading/figure.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
+import { mustBeOneOf } from '../reading/must-be-one-of.ts';
 import type { Reading } from '../reading/reading.ts';
 import { count, type Named, name, quantity, quantityIn, word } from '../reading/values.ts';
-import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import { countOrAll, nameOr, timeOrCycles, wayOrTime } from './fields.ts';
 
@@ -257,17 +257,23 @@ export function compareTiming(names: TimingNames, reading: Reading): void {
   const taskNames = tasks.map((task) => task.name);
   for (const task of tasks) {
     if (task.of !== undefined && !(task.of instanceof Missing))
-      mustBe(task.of, networks, 'network', 'Describe it under networks.', reading);
+      mustBeOneOf(task.of, networks, 'network', 'Describe it under networks.', reading);
     reportTwoStarts(task, reading);
     reportShorter(task, reading);
   }
   for (const { at } of points)
     if (at !== undefined && !(at instanceof Missing) && stations.length > 0)
-      mustBe(at, [...stations, 'main'], 'station', 'Name a station of a network, or main for the controller.', reading);
+      mustBeOneOf(
+        at,
+        [...stations, 'main'],
+        'station',
+        'Name a station of a network, or main for the controller.',
+        reading,
+      );
   for (const { from, through, to, of } of chains) {
     for (const end of [from, to])
       if (!(end instanceof Missing) && isNamed(end))
-        mustBe(
+        mustBeOneOf(
           end,
           points.map((point) => point.name),
           'point',
@@ -276,7 +282,7 @@ export function compareTiming(names: TimingNames, reading: Reading): void {
         );
     for (const link of through instanceof Missing ? [] : through)
       if (!(link instanceof Missing) && isNamed(link))
-        mustBe(
+        mustBeOneOf(
           link,
           [...taskNames, ...stations],
           'task and no station',
@@ -284,19 +290,8 @@ export function compareTiming(names: TimingNames, reading: Reading): void {
           reading,
         );
     if (of !== undefined && !(of instanceof Missing))
-      mustBe(of, masters, 'master', 'Describe it under masters, or write a speed.', reading);
+      mustBeOneOf(of, masters, 'master', 'Describe it under masters, or write a speed.', reading);
   }
-}
-
-function mustBe(given: Named, names: readonly string[], what: string, otherwise: string, reading: Reading): void {
-  if (names.includes(given.name)) return;
-  const near = nearest(given.name, names);
-  reading.problem(given.at, 'value', {
-    code: 'name-unknown',
-    message: `no ${what} is called '${given.name}'`,
-    remedy: near === undefined ? otherwise : `Did you mean '${near}'?`,
-    instead: near,
-  });
 }
 
 function reportTwoStarts({ path, every, events_apart }: TaskSection, reading: Reading): void {

@@ -5,7 +5,7 @@ import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { angleGone, wayGone } from './calc/lead.ts';
+import { goneIn } from './calc/lead.ts';
 import {
   cycleForBandwidth,
   cycleForLinearAngle,
@@ -48,11 +48,7 @@ export function planUpdates(
         station,
         reasons,
         slowest: given({ T: reasons.map(({ slowest }) => slowest) }, (known) => slowestOf(known, axis.name)),
-        skew: given({ v: axis.speed, t: station.arrival }, ({ v, t }) =>
-          v.unit === 'm/s'
-            ? wayGone({ v: v as Quantity<'m/s'>, t }, `${axis.name}.skew`)
-            : angleGone({ v: v as Quantity<'rad/s'>, t }, `${axis.name}.skew`),
-        ),
+        skew: given({ v: axis.speed, t: station.arrival }, ({ v, t }) => goneIn(v, t, `${axis.name}.skew`)),
       },
     ];
   });

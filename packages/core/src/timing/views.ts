@@ -1,5 +1,6 @@
 // What `show` tells of time in a machine as a whole.
 import type { Cell, Table, View } from '../checks/view.ts';
+import { capital } from '../reading/values.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { chainGist } from './chain-view.ts';
@@ -42,8 +43,6 @@ export function timingGist({ cores, chains }: Timing): readonly Cell[] {
   if (cores.length === 0) return chain === undefined ? ['how often axes need a setpoint'] : chainGist(chain);
   return fullest === undefined ? ['how much the tasks take is not known'] : ['tasks take ', fullest, ' of their core'];
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function tasksTable(cores: readonly PlannedCore[]): Table {
   return {

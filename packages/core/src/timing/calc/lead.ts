@@ -1,6 +1,7 @@
 // What a constant lead makes good of a delay that is not always the same, and what stays, in time and on the way.
 // The distance of a time at a speed serves for jitter, for skew between arrivals and for lag alike.
 import { formula } from '../../working/formula.ts';
+import type { Quantity } from '../../working/quantity.ts';
 
 const limits = {
   means: { b: 'shortest delay', w: 'longest delay' },
@@ -65,6 +66,12 @@ export const angleGone = formula({
   symbols: { v: 'rad/s', t: 's' },
   proof: 'J1',
 });
+
+/** Along or turning, as the speed says. */
+export const goneIn = (v: Quantity, t: Quantity<'s'>, about: string): Quantity<'m'> | Quantity<'rad'> =>
+  v.unit === 'm/s'
+    ? wayGone({ v: v as Quantity<'m/s'>, t }, about)
+    : angleGone({ v: v as Quantity<'rad/s'>, t }, about);
 
 const allowed = {
   title: 'time in which no more than a way is gone',

@@ -1,4 +1,5 @@
 // The hops of a plan in typed arrays, one behind another in the order in which they are played; repeats stand behind all others.
+import { onceForEach } from '../../../working/once.ts';
 import type { Hop, SimulationPlan } from './plan.ts';
 
 export interface FlatExchange {
@@ -41,14 +42,8 @@ export const hopsOf = ({ cycles }: SimulationPlan): number =>
     0,
   );
 
-const flattened = new WeakMap<SimulationPlan, FlatHops>();
-
 /** Made once for all chunks of a plan. */
-export function flatHopsOf(plan: SimulationPlan): FlatHops {
-  const known = flattened.get(plan) ?? flatten(plan);
-  flattened.set(plan, known);
-  return known;
-}
+export const flatHopsOf = onceForEach(flatten);
 
 function flatten(plan: SimulationPlan): FlatHops {
   const all: Hop[] = [];
