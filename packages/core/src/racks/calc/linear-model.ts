@@ -1,0 +1,79 @@
+// A mixed-integer linear model as plain data: what is handed to a solver, and the check that its answer keeps every constraint.
+
+export interface Variable {
+  readonly name: string;
+  readonly least: number;
+  /** Infinity where nothing bounds it. */
+  readonly most: number;
+  /** Whether it must be a whole number. */
+  readonly whole: boolean;
+  /** What one of it adds to the sum that is made as small as can be. */
+  readonly cost: number;
+}
+
+export interface Term {
+  /** Its place among the variables. */
+  readonly variable: number;
+  readonly factor: number;
+}
+
+/** least ≤ sum of the terms ≤ most. */
+export interface Constraint {
+  readonly name: string;
+  readonly terms: readonly Term[];
+  readonly least: number;
+  readonly most: number;
+}
+
+export interface LinearModel {
+  readonly variables: readonly Variable[];
+  readonly constraints: readonly Constraint[];
+}
+
+export type Solution =
+  | {
+      readonly status: 'optimal' | 'stopped';
+      /** In the order of the variables; whole ones are exactly whole. */
+      readonly values: readonly number[];
+      readonly cost: number;
+      /** No solution costs less than this. */
+      readonly bound: number;
+    }
+  /** The places of constraints and of variables whose bounds cannot be kept together, none of which can be left out. */
+  | { readonly status: 'infeasible'; readonly constraints: readonly number[]; readonly bounds: readonly number[] }
+  /** Stopped before there was any solution. */
+  | { readonly status: 'nothing found' }
+  | { readonly status: 'unbounded' };
+
+export interface SolveOptions {
+  readonly most_s?: number | undefined;
+  /** Told the best cost so far and the bound, where there are any. */
+  readonly onProgress?: ((best: number | undefined, bound: number | undefined) => void) | undefined;
+}
+
+/** Is handed in by the host: core neither finds a solver nor starts one. */
+export type Solve = (model: LinearModel, options?: SolveOptions) => Promise<Solution>;
+
+/** What a solution does not keep, in words with the name of the constraint or variable; nothing where it keeps all. */
+export function broken(
+  { variables, constraints }: LinearModel,
+  values: readonly number[],
+  tolerance = 1e-6,
+): readonly string[] {
+  const within = (value: number, least: number, most: number): boolean => {
+    const room = tolerance * Math.max(1, Math.abs(value));
+    return value >= least - room && value <= most + room;
+  };
+  return [
+    ...variables.flatMap(({ name, least, most, whole }, place) => {
+      const value = values[place];
+      if (value === undefined || !Number.isFinite(value)) return [`${name} has no value`];
+      if (!within(value, least, most)) return [`${name} = ${value} is outside ${least} to ${most}`];
+      return whole && !Number.isInteger(value) ? [`${name} = ${value} is not whole`] : [];
+    }),
+    ...constraints.flatMap(({ name, terms, least, most }) => {
+      const sum = terms.reduce((all, { variable, factor }) => all + factor * values[variable]!, 0);
+      return within(sum, least, most) ? [] : [`${name}: ${sum} is outside ${least} to ${most}`];
+    }),
+  ];
+}
