@@ -71,6 +71,7 @@ export * from './networks/calc/simulate/run.ts';
 export * from './networks/calc/streams.ts';
 export * from './networks/calc/summation.ts';
 export * from './networks/calc/two-state.ts';
+export * from './racks/calc/linear-model.ts';
 export * from './timing/calc/among.ts';
 export * from './timing/calc/chain.ts';
 export * from './timing/calc/critical-instant.ts';

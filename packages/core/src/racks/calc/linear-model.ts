@@ -9,6 +9,8 @@ export interface Variable {
   readonly whole: boolean;
   /** What one of it adds to the sum that is made as small as can be. */
   readonly cost: number;
+  /** Whom its bounds serve; see `Constraint`. */
+  readonly need?: string | undefined;
 }
 
 export interface Term {
@@ -23,6 +25,11 @@ export interface Constraint {
   readonly terms: readonly Term[];
   readonly least: number;
   readonly most: number;
+  /**
+   * What it is there for. All constraints and bounds of one need are kept or given up together when it is asked why there is
+   * no solution; what serves no need always stands.
+   */
+  readonly need?: string | undefined;
 }
 
 export interface LinearModel {
@@ -39,14 +46,29 @@ export type Solution =
       /** No solution costs less than this. */
       readonly bound: number;
     }
-  /** The places of constraints and of variables whose bounds cannot be kept together, none of which can be left out. */
-  | { readonly status: 'infeasible'; readonly constraints: readonly number[]; readonly bounds: readonly number[] }
+  | {
+      readonly status: 'infeasible';
+      /** Needs that cannot be met together, in the order of the model; none where what always stands contradicts itself. */
+      readonly needs: readonly string[];
+      /** Whether it was shown that without any one of them there is a solution; the time may have been too short. */
+      readonly irreducible: boolean;
+    }
   /** Stopped before there was any solution. */
   | { readonly status: 'nothing found' }
   | { readonly status: 'unbounded' };
 
+/** What of an AbortSignal is asked; core knows no host that has one. */
+export interface CancelSignal {
+  readonly aborted: boolean;
+  readonly reason: unknown;
+  addEventListener(kind: 'abort', listener: () => void): void;
+  removeEventListener(kind: 'abort', listener: () => void): void;
+}
+
 export interface SolveOptions {
   readonly most_s?: number | undefined;
+  /** Ends the work; the promise rejects with the reason of the signal. */
+  readonly signal?: CancelSignal | undefined;
   /** Told the best cost so far and the bound, where there are any. */
   readonly onProgress?: ((best: number | undefined, bound: number | undefined) => void) | undefined;
 }
