@@ -1,5 +1,6 @@
 // A mixed-integer linear model as plain data: what is handed to a solver, and the check that its answer keeps every constraint.
 
+/** Its bounds always stand; one that somebody asked for, and may give up, is a constraint of one term. */
 export interface Variable {
   readonly name: string;
   readonly least: number;
@@ -9,8 +10,6 @@ export interface Variable {
   readonly whole: boolean;
   /** What one of it adds to the sum that is made as small as can be. */
   readonly cost: number;
-  /** Whom its bounds serve; see `Constraint`. */
-  readonly need?: string | undefined;
 }
 
 export interface Term {
@@ -26,8 +25,8 @@ export interface Constraint {
   readonly least: number;
   readonly most: number;
   /**
-   * What it is there for. All constraints and bounds of one need are kept or given up together when it is asked why there is
-   * no solution; what serves no need always stands.
+   * What it is there for. All constraints of one need are kept or given up together when it is asked why there is no
+   * solution; a constraint without one always stands.
    */
   readonly need?: string | undefined;
 }
