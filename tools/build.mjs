@@ -1,6 +1,6 @@
-// Bundles the command `layshaft` into packages/cli/dist/layshaft.js, its server beside it, and builds the sheet for the
-// browser into packages/web/dist, each when a source is newer. `npm run build -- --force` makes both in any case.
-import { existsSync, readdirSync, statSync, utimesSync } from 'node:fs';
+// Bundles the command `layshaft` into packages/cli/dist/layshaft.js, its server and solver beside it, and builds the sheet for
+// the browser into packages/web/dist, each when a source is newer. `npm run build -- --force` makes both in any case.
+import { copyFileSync, existsSync, readdirSync, statSync, utimesSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { bootstrap, root, whenStarted } from './bootstrap.mjs';
 
@@ -33,15 +33,9 @@ export async function build({ force = false } = {}) {
 /** @param {string} outfile */
 async function bundleCommand(outfile) {
   const esbuild = await import('esbuild');
-  await esbuild.build({
-    // The server is a file of its own, so that every other command starts without reading it.
-    entryPoints: {
-      layshaft: join(root, 'packages/cli/src/main.ts'),
-      server: join(root, 'packages/server/src/index.ts'),
-    },
+  /** @satisfies {import('esbuild').BuildOptions} */
+  const options = {
     outdir: dirname(outfile),
-    splitting: true,
-    chunkNames: '[name]',
     bundle: true,
     format: 'esm',
     platform: 'node',
@@ -49,12 +43,25 @@ async function bundleCommand(outfile) {
     // Identifiers and lines stay as they are, so that a stack trace can be read.
     minifySyntax: true,
     legalComments: 'none',
+    logLevel: 'silent',
+  };
+  // The solver's thread shares nothing with the command. The library looks for its own file beside the bundle.
+  await esbuild.build({ ...options, entryPoints: { solver: join(root, 'packages/solver/src/node-worker.ts') } });
+  copyFileSync(join(root, 'node_modules/highs/build/highs.wasm'), join(dirname(outfile), 'highs.wasm'));
+  await esbuild.build({
+    ...options,
+    // The server is a file of its own, so that every other command starts without reading it.
+    entryPoints: {
+      layshaft: join(root, 'packages/cli/src/main.ts'),
+      server: join(root, 'packages/server/src/index.ts'),
+    },
+    splitting: true,
+    chunkNames: '[name]',
     loader: { '.yaml': 'text' },
     // The parser's build without Node built-ins: the one that core is tested with, and quicker to load.
     alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
     // Commander is CommonJS and asks for Node built-ins by `require`.
     banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
-    logLevel: 'silent',
   });
 }
 

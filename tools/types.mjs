@@ -7,6 +7,7 @@ const projects = [
   'packages/cli',
   'packages/pool',
   'packages/server',
+  'packages/solver',
   'packages/web',
   'packages/web/tsconfig.test.json',
   'tsconfig.json',
