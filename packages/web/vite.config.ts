@@ -16,7 +16,7 @@ const keepOffline = (): Plugin => ({
   apply: 'build',
   generateBundle(_, bundle) {
     const assets = Object.keys(bundle)
-      .filter((name) => /\.(js|css)$/.test(name))
+      .filter((name) => /\.(js|css|wasm)$/.test(name))
       .map((name) => `/${name}`);
     const source = readFileSync(new URL('./src/offline/service-worker.js', import.meta.url), 'utf8');
     const version = createHash('sha256').update(assets.join()).digest('hex').slice(0, 12);

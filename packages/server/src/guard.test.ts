@@ -88,7 +88,7 @@ describe('a request', () => {
 
 describe('every answer', () => {
   const policy = (style: string): string =>
-    `default-src 'none'; script-src 'self'; style-src ${style}; img-src 'self' data:; font-src 'self'; ` +
+    `default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src ${style}; img-src 'self' data:; font-src 'self'; ` +
     "connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
   it.each(['/', '/assets/index-Bx3_fq-9.js', '/sw.js', '/none', '/api/files', '/api/none', '/api/file?path=../a.yaml'])(

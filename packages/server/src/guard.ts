@@ -57,7 +57,8 @@ export const securityHeaders: MiddlewareHandler = async (c, next) => {
 export const contentSecurityPolicy = (nonce?: string): string =>
   [
     "default-src 'none'",
-    "script-src 'self'",
+    // The solver is compiled from a file of the sheet's own; text is never made a script.
+    "script-src 'self' 'wasm-unsafe-eval'",
     `style-src 'self'${nonce === undefined ? '' : ` 'nonce-${nonce}'`}`,
     "img-src 'self' data:",
     "font-src 'self'",
