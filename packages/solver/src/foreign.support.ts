@@ -9,13 +9,14 @@ import { lpFormat } from './lp-format.support.ts';
 export type ForeignSolver = 'glpsol' | 'cbc';
 
 export interface ForeignAnswer {
-  /** Undefined where it says that there is no solution. */
-  readonly cost: number | undefined;
+  readonly status: 'optimal' | 'infeasible' | 'stopped';
+  /** The best that was found, where anything was. */
+  readonly cost?: number | undefined;
   /** From the start of the command to its end, reading and writing files among it. */
   readonly taken_s: number;
 }
 
-/** Throws where the command says anything but the least cost or that there is no solution. */
+/** Throws where the command says anything but how it ended. */
 export function solveForeign(solver: ForeignSolver, model: LinearModel, most_s = 60): ForeignAnswer {
   const folder = mkdtempSync(join(tmpdir(), 'layshaft-lp-'));
   try {
@@ -29,23 +30,30 @@ export function solveForeign(solver: ForeignSolver, model: LinearModel, most_s =
     const { status, stdout } = spawnSync(solver, args, { encoding: 'utf8' });
     const taken_s = (performance.now() - start_ms) / 1000;
     if (status !== 0) throw new Error(`${solver} ended with ${status}: ${stdout.slice(-500)}`);
-    return { cost: { glpsol: ofGlpsol, cbc: ofCbc }[solver](readFileSync(answer, 'utf8'), stdout), taken_s };
+    const text = readFileSync(answer, 'utf8');
+    return { ...{ glpsol: ofGlpsol, cbc: ofCbc }[solver](text, stdout), taken_s };
   } finally {
     rmSync(folder, { recursive: true });
   }
 }
 
-function ofGlpsol(answer: string, log: string): number | undefined {
-  const status = /^Status: +(.+)$/m.exec(answer)?.[1];
-  if (/HAS NO (INTEGER |PRIMAL )?FEASIBLE SOLUTION/.test(log) || status === 'INTEGER EMPTY') return undefined;
-  if (status !== 'INTEGER OPTIMAL' && status !== 'OPTIMAL') throw new Error(`glpsol says ${status}`);
-  return Number(/^Objective: +cost = (\S+)/m.exec(answer)?.[1]);
+type Ended = Omit<ForeignAnswer, 'taken_s'>;
+
+function ofGlpsol(answer: string, log: string): Ended {
+  const status = /^Status: +(.+)$/m.exec(answer)?.[1] ?? '';
+  const cost = Number(/^Objective: +cost = (\S+)/m.exec(answer)?.[1]);
+  if (/HAS NO (INTEGER |PRIMAL )?FEASIBLE SOLUTION/.test(log) || status === 'INTEGER EMPTY')
+    return { status: 'infeasible' };
+  if (/^(INTEGER )?OPTIMAL$/.test(status)) return { status: 'optimal', cost };
+  if (/TIME LIMIT EXCEEDED/.test(log)) return { status: 'stopped', ...(status === 'INTEGER NON-OPTIMAL' && { cost }) };
+  throw new Error(`glpsol says ${status}`);
 }
 
-function ofCbc(answer: string): number | undefined {
+function ofCbc(answer: string): Ended {
   const [line = ''] = answer.split('\n');
-  if (/^(Infeasible|Integer infeasible)/.test(line)) return undefined;
-  const cost = /^Optimal - objective value (\S+)/.exec(line)?.[1];
-  if (cost === undefined) throw new Error(`cbc says ${line}`);
-  return Number(cost);
+  const cost = Number(/objective value (\S+)/.exec(line)?.[1]);
+  if (/^(Infeasible|Integer infeasible)/.test(line)) return { status: 'infeasible' };
+  if (/^Optimal - /.test(line)) return { status: 'optimal', cost };
+  if (/^Stopped on time - /.test(line)) return { status: 'stopped', cost };
+  throw new Error(`cbc says ${line}`);
 }
