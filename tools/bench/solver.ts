@@ -1,6 +1,6 @@
 // `npm run bench:solver`: time to the proven least cost of 300 points in 4 racks, against command-line solvers on the same
-// model. Ours is timed cold, as a program that starts, loads the library and solves, and warm, in a thread that has solved
-// before; the others are programs that start each time. Build the command first: npm run build.
+// model; `npm run bench:solver -- 0.1 0.25` for these shares of spare alone. Ours is timed cold, as a program that starts,
+// loads the library and solves, and warm, in a thread that has solved before; the others are programs that start each time.
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -14,12 +14,26 @@ import { table } from '../reference/markdown.ts';
 import { median, three } from './measure.ts';
 import { rackInstance } from './rack-instance.ts';
 
-const spares = [0.05, 0.1, 0.15, 0.2, 0.25];
+const asked = process.argv.slice(2).map(Number);
+const spares = asked.length > 0 ? asked : [0.05, 0.1, 0.15, 0.2, 0.25];
 /** After this long another solver is not waited for. */
 const most_s = 60;
 /** What is quick is timed so often; what takes longer than this, once. */
 const rounds = 5;
 const long_s = 5;
+
+/** What a command does that solves one model. */
+const coldProgram = `
+  const [script, file] = process.argv.slice(1);
+  const back = (_, value) => (/^-?Infinity$/.test(value) ? Number(value) : value);
+  const model = JSON.parse(require('node:fs').readFileSync(file, 'utf8'), back);
+  const thread = new (require('node:worker_threads').Worker)(script);
+  thread.on('message', ({ solution, failed }) => {
+    if (failed) throw new Error(failed.message);
+    console.log(solution.cost);
+    process.exit();
+  });
+  thread.postMessage({ model, tells: false });`;
 
 const script = resolve('packages/cli/dist/solver.js');
 if (!existsSync(script)) throw new Error(`${script} is not there: run npm run build first.`);
@@ -70,19 +84,6 @@ async function rowOf(spare: number): Promise<string[]> {
     ...[warm_s, cold_s].map((own_s) => `${three(own_s / fastest_s)} ×`),
   ];
 }
-
-/** What a command does that solves one model. */
-const coldProgram = `
-  const [script, file] = process.argv.slice(1);
-  const back = (_, value) => (/^-?Infinity$/.test(value) ? Number(value) : value);
-  const model = JSON.parse(require('node:fs').readFileSync(file, 'utf8'), back);
-  const thread = new (require('node:worker_threads').Worker)(script);
-  thread.on('message', ({ solution, failed }) => {
-    if (failed) throw new Error(failed.message);
-    console.log(solution.cost);
-    process.exit();
-  });
-  thread.postMessage({ model, tells: false });`;
 
 async function timed(call: () => unknown): Promise<number> {
   const taken: number[] = [];

@@ -24,7 +24,7 @@ export function solveForeign(solver: ForeignSolver, model: LinearModel, most_s =
     writeFileSync(file, lpFormat(model));
     const args = {
       glpsol: ['--lp', file, '--output', answer, '--tmlim', String(most_s)],
-      cbc: [file, 'ratio', '0', 'seconds', String(most_s), 'solve', 'solution', answer, 'quit'],
+      cbc: [file, 'ratio', '0', 'timeMode', 'elapsed', 'seconds', String(most_s), 'solve', 'solution', answer, 'quit'],
     }[solver];
     const start_ms = performance.now();
     const { status, stdout } = spawnSync(solver, args, { encoding: 'utf8' });
