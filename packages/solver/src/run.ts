@@ -33,11 +33,10 @@ export function run(highs: Highs, model: LinearModel, { costs, most_s, onProgres
     const { modelStatus: status } = native.run(
       onProgress && { [callbackType.mipImprovingSolution]: tell, [callbackType.mipLogging]: tell },
     );
-    const isMixed = model.variables.some(({ whole }) => whole);
     const found = native.info.get('primal_solution_status') === feasiblePoint;
     const end = {
       ...(found && { values: [...native.getSolution().colValue] }),
-      bound: isMixed ? Number(native.info.get('mip_dual_bound')) : found ? native.getObjectiveValue() : -Infinity,
+      bound: boundOf(native, model, status === modelStatus.optimal),
     };
     if (status === modelStatus.optimal && found) return { ended: 'optimal', ...end };
     if (status === modelStatus.infeasible) return { ended: 'infeasible', bound: Infinity };
@@ -46,6 +45,12 @@ export function run(highs: Highs, model: LinearModel, { costs, most_s, onProgres
     if (status === modelStatus.timeLimit) return { ended: 'time', ...end };
     throw new Error(`The solver ended without an answer: ${statusName(highs, status)}.`);
   });
+}
+
+/** Where nothing must be whole, the library tells no bound before the end. */
+function boundOf(native: Model, { variables }: LinearModel, isOptimal: boolean): number {
+  if (variables.some(({ whole }) => whole)) return Number(native.info.get('mip_dual_bound'));
+  return isOptimal ? native.getObjectiveValue() : -Infinity;
 }
 
 /** The code of HiGHS for a point that keeps all constraints. */

@@ -1,5 +1,5 @@
 // The asking side: one thread, started when it is first asked, that solves one model after the other. A thread that was
-// cancelled or that failed is ended, and the next question starts a new one.
+// cancelled or that failed is ended, and the next question starts a new one; a question that waits is cancelled in its turn.
 import type { Solution, Solve } from '@layshaft/core/linear-model';
 import type { Answer, Ask } from './serve.ts';
 

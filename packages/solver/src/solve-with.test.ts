@@ -55,6 +55,14 @@ describe('a solve', () => {
     expect(() => solveWith(library, hard, { most_s: 0 })).toThrow('not above 0');
   });
 
+  it('claims no bound where it was stopped and none is known', () => {
+    const late = lying((native) => ({ run: () => ({ ...native.run(), modelStatus: 13 }) }));
+    const parts = { ...cards, variables: [{ ...count, whole: false }, current] };
+    const stopped = { status: 'stopped', cost: expect.closeTo(375.729, 3) };
+    expect(solveWith(late, parts)).toMatchObject({ ...stopped, bound: -Infinity });
+    expect(solveWith(late, cards)).toMatchObject({ status: 'stopped', cost: 450.875, bound: 450.875 });
+  });
+
   it('tells how far it is', () => {
     const told: (readonly [number | undefined, number | undefined])[] = [];
     const solution = solveWith(library, hard, { most_s: 20, onProgress: (best, bound) => told.push([best, bound]) });

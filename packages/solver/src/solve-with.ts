@@ -98,8 +98,10 @@ function whyInfeasible(highs: Highs, model: LinearModel, end_ms: number): Soluti
  * set is that of the model in which nothing must be whole.
  */
 function seedOf(highs: Highs, model: LinearModel, end_ms: number): readonly string[] {
+  const quarter_s = (end_ms - performance.now()) / 4000;
+  if (quarter_s <= 0) return [];
   return withModel(highs, model, { costs: false }, (native) => {
-    native.options.set({ iis_strategy: 31, iis_time_limit: Math.max(0, (end_ms - performance.now()) / 4000) });
+    native.options.set({ iis_strategy: 31, iis_time_limit: quarter_s, time_limit: quarter_s });
     const rows = new Set(native.getIis().rowIndex);
     return needsOf({ ...model, constraints: model.constraints.filter((_, place) => rows.has(place)) });
   });

@@ -65,6 +65,7 @@ export interface CancelSignal {
 }
 
 export interface SolveOptions {
+  /** For the solution and for what is to blame where there is none; without it there is no end to the search. */
   readonly most_s?: number | undefined;
   /** Ends the work; the promise rejects with the reason of the signal. */
   readonly signal?: CancelSignal | undefined;
