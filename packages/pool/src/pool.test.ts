@@ -88,7 +88,7 @@ describe('the pool', () => {
   });
 
   it('hands over the error of a chunk', async () => {
-    const wrong = [{ ...chunks[0]!, plan: { ...plan, stations: [] } }];
+    const wrong = [{ ...chunks[0]!, plan: { ...plan, cycles: [] } }];
     await expect(runInNode('simulation', wrong, { script, threads: 1 })).rejects.toThrow(/every|undefined/);
   });
 

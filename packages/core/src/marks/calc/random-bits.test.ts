@@ -1,6 +1,6 @@
 // The generator against its reference values, its jump against 2^64 single steps, and every shape against its distribution.
 import { describe, expect, it } from 'vitest';
-import { jump, nextWord, streamsOf } from '../../physics/random-bits.ts';
+import { fillWords, jump, nextWord, streamsOf } from '../../physics/random-bits.ts';
 import { addDraws, type Draw, layerEnds } from './draw.ts';
 import { normalTail } from './normal.ts';
 import { studentTail } from './student.ts';
@@ -11,6 +11,14 @@ describe('the generator', () => {
     expect(Array.from({ length: 10 }, () => nextWord(state) >>> 0)).toEqual([
       11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597, 4258142804,
     ]);
+  });
+
+  it('draws a block of words as it draws them one by one', () => {
+    const [one, block] = [0, 1].map(() => Int32Array.from(streamsOf(7, 1)[0]!)) as [Int32Array, Int32Array];
+    const words = new Int32Array(1000);
+    fillWords(block, words);
+    expect([...words]).toEqual(Array.from(words, () => nextWord(one)));
+    expect([...block]).toEqual([...one]);
   });
 
   it('jumps by 2^64 steps: the matrix of one step, squared 64 times', () => {

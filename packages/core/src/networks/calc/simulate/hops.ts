@@ -27,9 +27,14 @@ export interface FlatHops {
   readonly from_ps: Float64Array;
   readonly lasts_ps: Float64Array;
   readonly after: Int32Array;
-  /** The chance to be spoilt in 64 bits: the upper 32, and the lower ones that count where the upper are equal. */
-  readonly upper: Float64Array;
+  /**
+   * The chance to be spoilt in 64 bits: the upper 32, less 2^31 as words are signed, and the lower ones that count where the
+   * upper are equal; 2^32 of them at a chance of 1.
+   */
+  readonly upper: Int32Array;
   readonly lower: Float64Array;
+  /** Whether chance can spoil any of them. */
+  readonly byChance: boolean;
   /** −ln(1 − chance), summed up to the hop and with it, within the pattern. */
   readonly hazard: Float64Array;
   readonly cycles: readonly FlatCycle[];
@@ -85,14 +90,15 @@ function flatten(plan: SimulationPlan): FlatHops {
     };
   });
   let hazard = 0;
-  const scaled = all.map(({ spoils }) => spoils * 2 ** 32);
+  const upperOf = ({ spoils }: Hop): number => Math.min(Math.floor(spoils * 2 ** 32), 2 ** 32 - 1);
   return {
     run: Int32Array.from(all, ({ run }) => run),
     from_ps: Float64Array.from(all, ({ from_ps }) => from_ps),
     lasts_ps: Float64Array.from(all, ({ lasts_ps }) => lasts_ps),
     after: Int32Array.from(after),
-    upper: Float64Array.from(scaled, Math.floor),
-    lower: Float64Array.from(scaled, (value) => (value % 1) * 2 ** 32),
+    upper: Int32Array.from(all, (hop) => upperOf(hop) - 2 ** 31),
+    lower: Float64Array.from(all, (hop) => (hop.spoils * 2 ** 32 - upperOf(hop)) * 2 ** 32),
+    byChance: all.some(({ spoils }) => spoils > 0),
     hazard: Float64Array.from(all.slice(0, firsts.at(-1)?.end ?? 0), ({ spoils }) => (hazard -= Math.log1p(-spoils))),
     cycles,
   };

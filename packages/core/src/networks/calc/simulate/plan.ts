@@ -18,7 +18,10 @@ export interface BranchHop extends Hop {
   readonly after: number;
 }
 
-/** A try at an exchange: lost when one of its hops is, or the branch hop by which the stations get their command. */
+/**
+ * A try at an exchange: lost when one of its hops is, or the branch hop by which the stations get their command. With a command
+ * of its own the first half of its hops leads there and the other half back; without one all of them lead back.
+ */
 export interface Exchanged {
   /** Whose data it carries. */
   readonly stations: readonly number[];
@@ -105,7 +108,10 @@ export interface PortFrame {
   /** None where the frame is for all. */
   readonly stations: readonly number[];
   readonly direction: 'command' | 'answer';
+  /** 0 is the first try. */
   readonly repeat: number;
+  /** Late is what would have come whole, but behind the end of the cycle. */
+  readonly fate: 'whole' | 'spoilt' | 'late';
 }
 
 export interface StationCounts {

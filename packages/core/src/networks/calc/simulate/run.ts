@@ -1,5 +1,4 @@
 // The events of a chunk: every frame on every hop, every repeat and every deadline, cycle by cycle.
-import { nextWord } from '../../../physics/random-bits.ts';
 import { type FlatExchange, flatHopsOf } from './hops.ts';
 import { nextShare, noiseState } from './noise-state.ts';
 import type { PortFrame, SimulationChunk, SimulationCounts } from './plan.ts';
@@ -11,85 +10,100 @@ export type Listener = (frame: PortFrame) => void;
 /** Plays a chunk. With a listener it plays the same and tells the frames of its cycles. */
 export function runSimulation(chunk: SimulationChunk, listen?: Listener): SimulationCounts {
   const { plan, first, skipAhead } = chunk;
+  const { cycle_ps } = plan;
   const end = first + chunk.cycles;
   const pattern = plan.cycles.length;
   const bits = Int32Array.from(chunk.state);
   const hops = flatHopsOf(plan);
-  const { upper, lower, run, from_ps, after, hazard } = hops;
-  const isChanceAlone = plan.twoState === undefined && plan.pulses.length === 0;
+  const { run, from_ps, after, hazard } = hops;
   const noise = noiseState(plan, hops, bits);
+  const { firstSpoilt, takesTry } = noise;
   const tally = tallyOf(plan, first, end);
   const branchSpoilt = new Uint8Array(Math.max(0, ...hops.cycles.map(({ branchEnd }) => branchEnd)));
+  const failed = new Int32Array(Math.max(0, ...hops.cycles.map(({ exchanges }) => exchanges.length)));
   let events = 0;
   let cycle = first - pattern;
+  let inPattern = remainder(cycle, pattern);
   /** Hops before this one are sound in this cycle, and it is spoilt; -1 where every hop is drawn. */
   let forced = -1;
 
-  const isSpoilt = (hop: number, moved_ps: number): boolean => {
-    if (hop < forced) return false;
-    if (hop === forced) return true;
-    events++;
-    const word = nextWord(bits) >>> 0;
-    const most = upper[hop]!;
-    if (word < most || (word === most && nextWord(bits) >>> 0 < lower[hop]!)) return true;
-    return !isChanceAlone && noise.meetsPulse(hop, moved_ps);
-  };
-  const spoil = (hop: number, moved_ps: number, repeat: number): void =>
-    tally.spoil({ cycle, at_ps: from_ps[hop]! + moved_ps, run: run[hop]!, repeat });
-  /** Plays the hops of a try up to the first that is spoilt, and gives it, or the end. */
+  /** Plays hops up to the first that is spoilt, and gives it, or the end. */
   const play = (start: number, stop: number, moved_ps: number): number => {
-    let hop = start;
-    while (hop < stop && !isSpoilt(hop, moved_ps)) hop++;
-    return hop;
+    if (forced >= start) return Math.min(forced, stop);
+    const reached = firstSpoilt(start, stop, moved_ps);
+    events += Math.min(reached + 1, stop) - start;
+    return reached;
   };
-  /** A command where the try has one of its own, and the answer where it came. */
-  const tell = (exchange: FlatExchange, repeat: number, begins_ps: number, isAnswered: boolean): void => {
-    if (listen === undefined || cycle < first || cycle >= end) return;
+  const isHeard = (): boolean => listen !== undefined && cycle >= first && cycle < end;
+  /** A command where the try has one of its own, and the answer where the command came. */
+  const tell = (exchange: FlatExchange, repeat: number, begins_ps: number, reached: number, isLate: boolean): void => {
     const { stations } = exchange;
-    const [start, stop] = repeat === 0 ? [exchange.first, exchange.end] : [exchange.againFirst, exchange.againEnd];
+    const start = repeat === 0 ? exchange.first : exchange.againFirst;
+    const stop = repeat === 0 ? exchange.end : exchange.againEnd;
     if (start === stop) return;
-    if (repeat > 0 || exchange.behind < 0)
-      listen({ cycle, stations, repeat, at_ps: from_ps[start]! + begins_ps, direction: 'command' });
-    if (isAnswered) listen({ cycle, stations, repeat, at_ps: from_ps[stop - 1]! + begins_ps, direction: 'answer' });
+    const hasOwn = repeat > 0 || exchange.behind < 0;
+    const answered = hasOwn ? Math.ceil((start + stop) / 2) : start;
+    if (hasOwn) {
+      const fate = reached < answered ? 'spoilt' : 'whole';
+      listen?.({ cycle, stations, repeat, at_ps: from_ps[start]! + begins_ps, direction: 'command', fate });
+    }
+    if (reached < answered) return;
+    const fate = reached < stop ? 'spoilt' : isLate ? 'late' : 'whole';
+    listen?.({ cycle, stations, repeat, at_ps: from_ps[stop - 1]! + begins_ps, direction: 'answer', fate });
   };
 
   /** Whether the try failed. */
   const fails = (exchange: FlatExchange, repeat: number, begins_ps: number): boolean => {
-    const start = repeat === 0 ? exchange.first : exchange.againFirst;
-    const stop = repeat === 0 ? exchange.end : exchange.againEnd;
-    const over_ps = repeat === 0 ? exchange.over_ps : exchange.againOver_ps;
-    const hasCommand = repeat > 0 || exchange.behind < 0 || branchSpoilt[exchange.behind] === 0;
+    const isFirst = repeat === 0;
+    const start = isFirst ? exchange.first : exchange.againFirst;
+    const stop = isFirst ? exchange.end : exchange.againEnd;
+    const isLate = begins_ps + (isFirst ? exchange.over_ps : exchange.againOver_ps) > cycle_ps;
+    const hasCommand = !isFirst || exchange.behind < 0 || branchSpoilt[exchange.behind] === 0;
     const reached = hasCommand ? play(start, stop, begins_ps) : start;
-    const taken = !isChanceAlone && noise.takesTry(start, stop, begins_ps);
-    if (hasCommand && reached < stop) spoil(reached, begins_ps, repeat);
-    else if (taken) spoil(start, begins_ps, repeat);
-    const isLate = begins_ps + over_ps > plan.cycle_ps;
-    const isLost = !hasCommand || reached < stop || taken;
-    tell(exchange, repeat, begins_ps, !isLost);
+    const isTaken = takesTry(start, stop, begins_ps);
+    const isLost = !hasCommand || isTaken || reached < stop;
+    if (hasCommand && reached < stop) tally.spoil(cycle, from_ps[reached]! + begins_ps, run[reached]!, repeat);
+    else if (isTaken) tally.spoil(cycle, from_ps[start]! + begins_ps, run[start]!, repeat);
+    if (isHeard() && hasCommand) tell(exchange, repeat, begins_ps, isTaken ? start : reached, isLate);
     if (isLate && !isLost) tally.late(exchange.stations, cycle);
     return isLost || isLate;
   };
 
-  const playCycle = (): void => {
-    const { exchanges, first: from, branchEnd, repeatsFrom_ps } = hops.cycles[inPattern(cycle, pattern)]!;
+  const playBranches = (from: number, branchEnd: number): void => {
     for (let hop = from; hop < branchEnd; hop++) {
       const behind = after[hop]!;
-      const isOwn = (behind < 0 || branchSpoilt[behind] === 0) && isSpoilt(hop, 0);
-      branchSpoilt[hop] = isOwn || (behind >= 0 && branchSpoilt[behind] === 1) ? 1 : 0;
-      if (isOwn) spoil(hop, 0, 0);
-      if (behind < 0 && cycle >= first && cycle < end)
-        listen?.({ cycle, stations: [], repeat: 0, at_ps: from_ps[hop]!, direction: 'command' });
+      const isBehindSpoilt = behind >= 0 && branchSpoilt[behind] === 1;
+      const isOwn = !isBehindSpoilt && play(hop, hop + 1, 0) === hop;
+      branchSpoilt[hop] = isOwn || isBehindSpoilt ? 1 : 0;
+      if (isOwn) tally.spoil(cycle, from_ps[hop]!, run[hop]!, 0);
     }
-    const failed = exchanges.filter((exchange) => fails(exchange, 0, 0));
-    if (failed.length === 0) return;
-    forced = -1;
+  };
+  /** A frame for all is spoilt where any of its branches is. */
+  const tellBranches = (from: number, branchEnd: number): void => {
+    const rootOf = (hop: number): number => (after[hop]! < 0 ? hop : rootOf(after[hop]!));
+    const spoilt = new Set<number>();
+    for (let hop = from; hop < branchEnd; hop++) if (branchSpoilt[hop] === 1) spoilt.add(rootOf(hop));
+    for (let hop = from; hop < branchEnd; hop++) {
+      if (after[hop]! >= 0) continue;
+      const fate = spoilt.has(hop) ? 'spoilt' : 'whole';
+      listen?.({ cycle, stations: [], repeat: 0, at_ps: from_ps[hop]!, direction: 'command', fate });
+    }
+  };
+
+  const playCycle = (): void => {
+    const { exchanges, first: from, branchEnd, repeatsFrom_ps } = hops.cycles[inPattern]!;
+    playBranches(from, branchEnd);
+    if (isHeard()) tellBranches(from, branchEnd);
+    let count = 0;
+    for (let at = 0; at < exchanges.length; at++) if (fails(exchanges[at]!, 0, 0)) failed[count++] = at;
     let served = 0;
-    for (let place = 0; place < repeatsFrom_ps.length && served < failed.length; place++) {
-      const exchange = failed[served]!;
+    for (let place = 0; place < repeatsFrom_ps.length && served < count; place++) {
+      const exchange = exchanges[failed[served]!]!;
       tally.repeat(exchange.stations, cycle);
       if (!fails(exchange, place + 1, repeatsFrom_ps[place]!)) served++;
     }
-    for (const { stations } of failed.slice(served)) for (const station of stations) tally.lose(station, cycle);
+    for (; served < count; served++)
+      for (const station of exchanges[failed[served]!]!.stations) tally.lose(station, cycle);
   };
 
   /** The next cycle with an error, from this one on; it and its first spoilt hop are set. */
@@ -99,11 +113,10 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
       cycle = Number.POSITIVE_INFINITY;
       return;
     }
-    const at = inPattern(cycle, pattern);
     // Whole patterns and the rest of one are independent of each other.
     let patterns = Math.floor(-Math.log(nextShare(bits)) / whole);
     const rest = -Math.log1p(nextShare(bits) * Math.expm1(-whole));
-    let reach = (hazard[hops.cycles[at]!.first - 1] ?? 0) + rest;
+    let reach = (hazard[hops.cycles[inPattern]!.first - 1] ?? 0) + rest;
     if (reach >= whole) {
       reach -= whole;
       patterns++;
@@ -115,7 +128,9 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
       else low = middle + 1;
     }
     forced = low;
-    cycle += patterns * pattern - at + hops.cycles.findIndex((each) => low < each.end);
+    const next = hops.cycles.findIndex((each) => low < each.end);
+    cycle += patterns * pattern + next - inPattern;
+    inPattern = next;
   };
 
   while (cycle < end || tally.isOpen(cycle)) {
@@ -126,8 +141,9 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     playCycle();
     noise.nextCycle();
     cycle++;
+    inPattern = inPattern + 1 === pattern ? 0 : inPattern + 1;
   }
   return { cycles: chunk.cycles, events, stations: tally.counts(hops), traces: tally.traces };
 }
 
-const inPattern = (cycle: number, pattern: number): number => ((cycle % pattern) + pattern) % pattern;
+const remainder = (value: number, divisor: number): number => ((value % divisor) + divisor) % divisor;

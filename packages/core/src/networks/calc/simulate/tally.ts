@@ -11,7 +11,7 @@ export interface Tally {
   readonly lose: (station: number, cycle: number) => void;
   readonly repeat: (stations: readonly number[], cycle: number) => void;
   readonly late: (stations: readonly number[], cycle: number) => void;
-  readonly spoil: (spoilt: SpoiltHop) => void;
+  readonly spoil: (cycle: number, at_ps: number, run: number, repeat: number) => void;
   /** Whether a run that counts may go on at this cycle. */
   readonly isOpen: (cycle: number) => boolean;
   readonly counts: (hops: FlatHops) => readonly StationCounts[];
@@ -20,18 +20,12 @@ export interface Tally {
 
 export function tallyOf({ stations }: SimulationPlan, first: number, end: number): Tally {
   const zeros = () => new Float64Array(stations.length);
-  const [lost, repeats, late, trips, length, began, last] = [
-    zeros(),
-    zeros(),
-    zeros(),
-    zeros(),
-    zeros(),
-    zeros(),
-    zeros(),
-  ];
-  last.fill(Number.NEGATIVE_INFINITY);
+  const [lost, repeats, late, trips] = [zeros(), zeros(), zeros(), zeros()];
+  const [length, began, last] = [zeros(), zeros(), zeros().fill(Number.NEGATIVE_INFINITY)];
+  const every = Float64Array.from(stations, (each) => each.every);
+  const tripAfter = Float64Array.from(stations, (each) => each.tripAfter);
   const runs: number[][] = stations.map(() => []);
-  const recent: SpoiltHop[] = [];
+  const recent = recentlySpoilt();
   const traces: TripTrace[] = [];
   const isCounted = (cycle: number): boolean => cycle >= first && cycle < end;
   const close = (station: number): void => {
@@ -45,19 +39,18 @@ export function tallyOf({ stations }: SimulationPlan, first: number, end: number
   return {
     traces,
     lose: (station, cycle) => {
-      const { every, tripAfter } = stations[station]!;
-      if (cycle - last[station]! !== every) {
+      if (cycle - last[station]! !== every[station]!) {
         close(station);
         began[station] = cycle;
       }
       last[station] = cycle;
       length[station]!++;
       if (isCounted(cycle)) lost[station]!++;
-      if (length[station] !== tripAfter || !isCounted(began[station]!)) return;
+      if (length[station]! !== tripAfter[station]! || !isCounted(began[station]!)) return;
       trips[station]!++;
       if (traces.length < mostTracesOfChunk) {
-        const from = cycle - every * (tripAfter - 1);
-        traces.push({ station, cycle, spoilt: recent.filter((each) => each.cycle >= from) });
+        const from = cycle - every[station]! * (tripAfter[station]! - 1);
+        traces.push({ station, cycle, spoilt: recent.since(from) });
       }
     },
     repeat: (of, cycle) => {
@@ -66,15 +59,12 @@ export function tallyOf({ stations }: SimulationPlan, first: number, end: number
     late: (of, cycle) => {
       if (isCounted(cycle)) for (const station of of) late[station]!++;
     },
-    spoil: (spoilt) => {
-      if (traces.length === mostTracesOfChunk) return;
-      recent.push(spoilt);
-      if (recent.length > mostSpoilt) recent.shift();
+    spoil: (cycle, at_ps, run, repeat) => {
+      if (traces.length < mostTracesOfChunk) recent.add(cycle, at_ps, run, repeat);
     },
     isOpen: (cycle) =>
-      stations.some(
-        ({ every }, at) =>
-          isCounted(began[at]!) && length[at]! > 0 && length[at]! < longestRun && last[at]! + every >= cycle,
+      length.some(
+        (each, at) => isCounted(began[at]!) && each > 0 && each < longestRun && last[at]! + every[at]! >= cycle,
       ),
     counts: (hops) => {
       const updates = updatesOf(hops, first, end, stations.length);
@@ -89,6 +79,31 @@ export function tallyOf({ stations }: SimulationPlan, first: number, end: number
           trips: trips[at]!,
         };
       });
+    },
+  };
+}
+
+/** The last hops on which a frame was spoilt, kept without making anything for each. */
+function recentlySpoilt() {
+  const fields = 4;
+  const kept = new Float64Array(mostSpoilt * fields);
+  let added = 0;
+  return {
+    add: (cycle: number, at_ps: number, run: number, repeat: number): void => {
+      const place = (added++ % mostSpoilt) * fields;
+      kept[place] = cycle;
+      kept[place + 1] = at_ps;
+      kept[place + 2] = run;
+      kept[place + 3] = repeat;
+    },
+    since: (cycle: number): readonly SpoiltHop[] => {
+      const found: SpoiltHop[] = [];
+      for (let at = Math.max(0, added - mostSpoilt); at < added; at++) {
+        const place = (at % mostSpoilt) * fields;
+        if (kept[place]! < cycle) continue;
+        found.push({ cycle: kept[place]!, at_ps: kept[place + 1]!, run: kept[place + 2]!, repeat: kept[place + 3]! });
+      }
+      return found;
     },
   };
 }
