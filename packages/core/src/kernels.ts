@@ -65,6 +65,7 @@ export { balance, loadsOf, patternOf } from './networks/calc/phases.ts';
 export * from './networks/calc/polled.ts';
 export * from './networks/calc/pulse-pattern.ts';
 export * from './networks/calc/repeats.ts';
+export * from './networks/calc/simulate/capture.ts';
 export * from './networks/calc/simulate/job.ts';
 export * from './networks/calc/simulate/plan.ts';
 export * from './networks/calc/simulate/run.ts';
