@@ -10,6 +10,7 @@ import { axisFigures } from './axis-figures.ts';
 import { markFigures } from './mark-figures.ts';
 import { type CompareOptions, compare, three } from './measure.ts';
 import { networkFigures } from './network-figures.ts';
+import { simulationFigures } from './simulation-figures.ts';
 import { timingFigures } from './timing-figures.ts';
 
 export interface Figure {
@@ -30,6 +31,7 @@ export function* figures(command: string | undefined): Generator<Figure> {
   for (const example of exampleMachines()) yield assessing(example.name, example.text);
   for (const example of exampleMachines()) yield reading(example.name, example.text);
   yield* networkFigures();
+  yield* simulationFigures();
   yield* timingFigures();
   yield* markFigures();
   yield formulaCall();

@@ -1,4 +1,4 @@
-// Baselines in plain C: a source of this folder, compiled with -O2 for as long as it is used.
+// Baselines in C and C++: a source of this folder, compiled with -O2 for as long as it is used.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,16 +12,33 @@ export interface PlainC {
 }
 
 /** What `use` makes of the program; where there is no C compiler, says so and gives nothing. Throws when one of both fails. */
-export function inPlainC<T>(source: string, use: (program: PlainC) => T): T | undefined {
+export const inPlainC = <T>(source: string, use: (program: PlainC) => T): T | undefined =>
+  compiled(['cc', '-O2', `tools/bench/${source}`, '-lm'], source, undefined, use);
+
+/** The same in C++ with a library, of which a header tells whether it is there. */
+export const inCpp = <T>(
+  source: string,
+  library: { readonly link: string; readonly header: string },
+  use: (program: PlainC) => T,
+): T | undefined => compiled(['c++', '-O2', `tools/bench/${source}`, library.link], source, library.header, use);
+
+function compiled<T>(
+  [compiler, ...asked]: readonly [string, ...string[]],
+  source: string,
+  header: string | undefined,
+  use: (program: PlainC) => T,
+): T | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'layshaft-bench-'));
   try {
     const program = join(folder, 'program');
-    const compiled = spawnSync('cc', ['-O2', '-o', program, `tools/bench/${source}`, '-lm'], { encoding: 'utf8' });
-    if (compiled.error !== undefined) {
-      console.log(`There is no C compiler here, so nothing is compared with ${source}.`);
+    const { error, status, stderr } = spawnSync(compiler, ['-o', program, ...asked], { encoding: 'utf8' });
+    if (error !== undefined || (header !== undefined && stderr.includes(`${header}: No such file`))) {
+      console.log(
+        `There is no ${error === undefined ? header : compiler} here, so nothing is compared with ${source}.`,
+      );
       return undefined;
     }
-    if (compiled.status !== 0) throw new Error(compiled.stderr);
+    if (status !== 0) throw new Error(stderr);
     const run = (...args: readonly (string | number)[]): readonly number[] => {
       const { status, stdout } = spawnSync(program, args.map(String), { encoding: 'utf8' });
       if (status !== 0) throw new Error(`${source} ended with ${status}`);

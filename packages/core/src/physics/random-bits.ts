@@ -22,12 +22,16 @@ export function nextWord(state: BitState): number {
   return word;
 }
 
-/** The next words of a stream, as many as the array holds: quicker than one by one. */
-export function fillWords(state: BitState, words: Int32Array): void {
+/** The next words of a stream, as many as the array holds: quicker than one by one. Gives whether one is at most `limit`. */
+export function fillWords(state: BitState, words: Int32Array, limit: number): boolean {
   let [a, b, c, d] = [state[0]!, state[1]!, state[2]!, state[3]!];
-  for (let at = 0; at < words.length; at++) {
+  let isUnder = false;
+  const { length } = words;
+  for (let at = 0; at < length; at++) {
     const five = Math.imul(b, 5);
-    words[at] = Math.imul((five << 7) | (five >>> 25), 9);
+    const word = Math.imul((five << 7) | (five >>> 25), 9);
+    words[at] = word;
+    if (word <= limit) isUnder = true;
     const shifted = b << 9;
     c ^= a;
     d ^= b;
@@ -36,7 +40,11 @@ export function fillWords(state: BitState, words: Int32Array): void {
     c ^= shifted;
     d = (d << 11) | (d >>> 21);
   }
-  state.set([a, b, c, d]);
+  state[0] = a;
+  state[1] = b;
+  state[2] = c;
+  state[3] = d;
+  return isUnder;
 }
 
 /** Moves a state on by 2^64 draws, by the polynomial that its authors give. */

@@ -16,9 +16,12 @@ describe('the generator', () => {
   it('draws a block of words as it draws them one by one', () => {
     const [one, block] = [0, 1].map(() => Int32Array.from(streamsOf(7, 1)[0]!)) as [Int32Array, Int32Array];
     const words = new Int32Array(1000);
-    fillWords(block, words);
+    expect(fillWords(block, words, -(2 ** 31))).toBe(false);
     expect([...words]).toEqual(Array.from(words, () => nextWord(one)));
     expect([...block]).toEqual([...one]);
+    const least = Math.min(...words);
+    const under = [least - 1, least].map((limit) => fillWords(Int32Array.from(streamsOf(7, 1)[0]!), words, limit));
+    expect(under).toEqual([false, true]);
   });
 
   it('jumps by 2^64 steps: the matrix of one step, squared 64 times', () => {

@@ -145,7 +145,9 @@ describe('a capture', () => {
       const { plan } = caseOf(discipline, model, 4);
       const chunks = splitSimulation({ plan, cycles: 2000, seed: 2 });
       const frames: PortFrame[] = [];
-      const { stations } = mergeSimulation(chunks.map((chunk) => runSimulation(chunk, (frame) => frames.push(frame))));
+      const heard = mergeSimulation(chunks.map((chunk) => runSimulation(chunk, (frame) => frames.push(frame))));
+      expect(mergeSimulation(chunks.map((chunk) => runSimulation(chunk)))).toEqual(heard);
+      const { stations } = heard;
       for (const [station, { updates, lost, repeats }] of stations.entries()) {
         const own = frames.filter((frame) => frame.stations.includes(station));
         const answered = own.filter(({ direction, fate }) => direction === 'answer' && fate === 'whole');

@@ -18,6 +18,8 @@ export interface FlatCycle {
   readonly first: number;
   readonly end: number;
   readonly branchEnd: number;
+  /** Whether no first try ends behind the end of the cycle. */
+  readonly isInTime: boolean;
   readonly exchanges: readonly FlatExchange[];
   readonly repeatsFrom_ps: readonly number[];
 }
@@ -27,12 +29,16 @@ export interface FlatHops {
   readonly from_ps: Float64Array;
   readonly lasts_ps: Float64Array;
   readonly after: Int32Array;
+  /** Of a hop of a first try, its place among the exchanges of its cycle. */
+  readonly exchange: Int32Array;
   /**
    * The chance to be spoilt in 64 bits: the upper 32, less 2^31 as words are signed, and the lower ones that count where the
    * upper are equal; 2^32 of them at a chance of 1.
    */
   readonly upper: Int32Array;
   readonly lower: Float64Array;
+  /** Of `upper`. */
+  readonly greatest: number;
   /** Whether chance can spoil any of them. */
   readonly byChance: boolean;
   /** −ln(1 − chance), summed up to the hop and with it, within the pattern. */
@@ -73,6 +79,7 @@ function flatten(plan: SimulationPlan): FlatHops {
       first,
       branchEnd,
       end,
+      isInTime: exchanges.every(({ hops }) => overOf(hops) <= plan.cycle_ps),
       repeatsFrom_ps,
       exchanges: exchanges.map(({ stations, behind, hops, again }, index) => {
         const place = places[index]!;
@@ -89,14 +96,19 @@ function flatten(plan: SimulationPlan): FlatHops {
       }),
     };
   });
+  const exchange = new Int32Array(all.length);
+  for (const { places } of firsts) for (const [at, { first, end }] of places.entries()) exchange.fill(at, first, end);
   let hazard = 0;
   const upperOf = ({ spoils }: Hop): number => Math.min(Math.floor(spoils * 2 ** 32), 2 ** 32 - 1);
+  const upper = Int32Array.from(all, (hop) => upperOf(hop) - 2 ** 31);
   return {
     run: Int32Array.from(all, ({ run }) => run),
     from_ps: Float64Array.from(all, ({ from_ps }) => from_ps),
     lasts_ps: Float64Array.from(all, ({ lasts_ps }) => lasts_ps),
     after: Int32Array.from(after),
-    upper: Int32Array.from(all, (hop) => upperOf(hop) - 2 ** 31),
+    exchange,
+    upper,
+    greatest: upper.reduce((most, each) => Math.max(most, each), -(2 ** 31)),
     lower: Float64Array.from(all, (hop) => (hop.spoils * 2 ** 32 - upperOf(hop)) * 2 ** 32),
     byChance: all.some(({ spoils }) => spoils > 0),
     hazard: Float64Array.from(all.slice(0, firsts.at(-1)?.end ?? 0), ({ spoils }) => (hazard -= Math.log1p(-spoils))),

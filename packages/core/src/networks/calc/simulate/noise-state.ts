@@ -6,8 +6,8 @@ import type { PulsePattern } from '../pulse-pattern.ts';
 import type { FlatHops } from './hops.ts';
 import type { PulseNoise, SimulationPlan, TwoStateNoise } from './plan.ts';
 
-/** Words drawn at once. Our judgement. */
-const blockOfWords = 256;
+/** Words drawn at once: few enough that most blocks spoil nothing where errors are rare. Our judgement. */
+const blockOfWords = 128;
 
 /** A number over 0 and up to 1, of 53 bits. */
 export const nextShare = (bits: BitState): number => {
@@ -21,6 +21,8 @@ export type FirstSpoilt = (first: number, end: number, moved_ps: number) => numb
 export interface NoiseState {
   readonly nextCycle: () => void;
   readonly firstSpoilt: FirstSpoilt;
+  /** Whether it comes to the same when the hops of several tries are asked for at once, up to the first that is spoilt. */
+  readonly isHopByHop: boolean;
   /** Whether the channel takes a try with hops from `first` on, at the time of the first of them. */
   readonly takesTry: (first: number, end: number, moved_ps: number) => boolean;
 }
@@ -37,10 +39,11 @@ export function noiseState(
   const kinds = [...(hops.byChance ? [chanceOf(hops, bits)] : []), ...sources.map((each) => each.firstMet)];
   return {
     nextCycle: () => {
-      for (const source of sources) source.nextCycle();
+      for (let at = 0; at < sources.length; at++) sources[at]!.nextCycle();
       channel?.nextCycle();
     },
     firstSpoilt: firstOf(kinds),
+    isHopByHop: channel === undefined && kinds.length <= 1,
     takesTry: channel?.takesTry ?? (() => false),
   };
 }
@@ -54,19 +57,24 @@ function firstOf(kinds: readonly FirstSpoilt[]): FirstSpoilt {
   };
 }
 
-/** One word is drawn for each hop, and another one where its upper bits leave it open. */
-function chanceOf({ upper, lower }: FlatHops, bits: BitState): FirstSpoilt {
+/**
+ * One word is drawn for each hop, and another one where its upper bits leave it open. A block whose words are all over every
+ * chance spoils nothing.
+ */
+function chanceOf({ upper, lower, greatest }: FlatHops, bits: BitState): FirstSpoilt {
   const words = new Int32Array(blockOfWords);
   let used = blockOfWords;
+  let isQuiet = false;
   return (first, end) => {
     let hop = first;
     while (hop < end) {
       if (used === blockOfWords) {
-        fillWords(bits, words);
+        isQuiet = !fillWords(bits, words, greatest);
         used = 0;
       }
       const ahead = used - hop;
       const until = Math.min(end, blockOfWords - ahead);
+      if (isQuiet) hop = until;
       while (hop < until && words[hop + ahead]! > upper[hop]!) hop++;
       used = hop + ahead;
       if (hop === until) continue;

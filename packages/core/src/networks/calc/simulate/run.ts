@@ -1,5 +1,5 @@
 // The events of a chunk: every frame on every hop, every repeat and every deadline, cycle by cycle.
-import { type FlatExchange, flatHopsOf } from './hops.ts';
+import { type FlatCycle, type FlatExchange, flatHopsOf } from './hops.ts';
 import { nextShare, noiseState } from './noise-state.ts';
 import type { PortFrame, SimulationChunk, SimulationCounts } from './plan.ts';
 import { tallyOf } from './tally.ts';
@@ -69,14 +69,18 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     return isLost || isLate;
   };
 
-  const playBranches = (from: number, branchEnd: number): void => {
+  /** Whether all are sound. */
+  const playBranches = (from: number, branchEnd: number): boolean => {
+    let areSound = true;
     for (let hop = from; hop < branchEnd; hop++) {
       const behind = after[hop]!;
       const isBehindSpoilt = behind >= 0 && branchSpoilt[behind] === 1;
       const isOwn = !isBehindSpoilt && play(hop, hop + 1, 0) === hop;
       branchSpoilt[hop] = isOwn || isBehindSpoilt ? 1 : 0;
       if (isOwn) tally.spoil(cycle, from_ps[hop]!, run[hop]!, 0);
+      if (isOwn) areSound = false;
     }
+    return areSound;
   };
   /** A frame for all is spoilt where any of its branches is. */
   const tellBranches = (from: number, branchEnd: number): void => {
@@ -90,12 +94,33 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     }
   };
 
-  const playCycle = (): void => {
-    const { exchanges, first: from, branchEnd, repeatsFrom_ps } = hops.cycles[inPattern]!;
-    playBranches(from, branchEnd);
-    if (isHeard()) tellBranches(from, branchEnd);
+  /** Plays the first tries of a cycle, and gives how many failed. */
+  const playTries = ({ exchanges }: FlatCycle): number => {
     let count = 0;
     for (let at = 0; at < exchanges.length; at++) if (fails(exchanges[at]!, 0, 0)) failed[count++] = at;
+    return count;
+  };
+  /** The same where every hop is played but those behind a spoilt one in its exchange: what is sound is passed over at once. */
+  const playTriesTogether = ({ exchanges, branchEnd, end }: FlatCycle): number => {
+    let count = 0;
+    for (let hop = branchEnd; hop < end; ) {
+      const reached = play(hop, end, 0);
+      if (reached === end) break;
+      const at = hops.exchange[reached]!;
+      tally.spoil(cycle, from_ps[reached]!, run[reached]!, 0);
+      failed[count++] = at;
+      hop = exchanges[at]!.end;
+    }
+    return count;
+  };
+
+  const playCycle = (): void => {
+    const played = hops.cycles[inPattern]!;
+    const { exchanges, first: from, branchEnd, repeatsFrom_ps } = played;
+    const areBranchesSound = from === branchEnd || playBranches(from, branchEnd);
+    if (isHeard()) tellBranches(from, branchEnd);
+    const isTogether = noise.isHopByHop && played.isInTime && areBranchesSound && !isHeard();
+    const count = isTogether ? playTriesTogether(played) : playTries(played);
     let served = 0;
     for (let place = 0; place < repeatsFrom_ps.length && served < count; place++) {
       const exchange = exchanges[failed[served]!]!;
