@@ -1,5 +1,5 @@
-// Bundles the command `layshaft` into packages/cli/dist/layshaft.js, its server and solver beside it, and builds the sheet for
-// the browser into packages/web/dist, each when a source is newer. `npm run build -- --force` makes both in any case.
+// Bundles the command `layshaft` into packages/cli/dist/layshaft.js, with its server, its threads and its solver beside it, and
+// builds the sheet for the browser into packages/web/dist, each when a source is newer. `npm run build -- --force` makes both.
 import { copyFileSync, existsSync, readdirSync, statSync, utimesSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { bootstrap, root, whenStarted } from './bootstrap.mjs';
@@ -33,28 +33,28 @@ export async function build({ force = false } = {}) {
 /** @param {string} outfile */
 async function bundleCommand(outfile) {
   const esbuild = await import('esbuild');
-  /** @satisfies {import('esbuild').BuildOptions} */
-  const options = {
-    outdir: dirname(outfile),
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    // Identifiers and lines stay as they are, so that a stack trace can be read.
-    minifySyntax: true,
-    legalComments: 'none',
-    logLevel: 'silent',
-  };
-  // The solver's thread shares nothing with the command. The library looks for its own file beside the bundle.
-  await esbuild.build({ ...options, entryPoints: { solver: join(root, 'packages/solver/src/node-worker.ts') } });
-  copyFileSync(join(root, 'node_modules/highs/build/highs.wasm'), join(dirname(outfile), 'highs.wasm'));
+  const outdir = dirname(outfile);
+  // Each whole by itself: a thread reads no more than what it runs.
   await esbuild.build({
-    ...options,
+    ...bundling,
+    entryPoints: { thread: join(root, 'packages/pool/src/node-worker.ts') },
+    outdir,
+  });
+  await esbuild.build({
+    ...bundling,
+    entryPoints: { solver: join(root, 'packages/solver/src/node-worker.ts') },
+    outdir,
+  });
+  // The solver's library looks for its own file beside the bundle.
+  copyFileSync(join(root, 'node_modules/highs/build/highs.wasm'), join(outdir, 'highs.wasm'));
+  await esbuild.build({
+    ...bundling,
     // The server is a file of its own, so that every other command starts without reading it.
     entryPoints: {
       layshaft: join(root, 'packages/cli/src/main.ts'),
       server: join(root, 'packages/server/src/index.ts'),
     },
+    outdir,
     splitting: true,
     chunkNames: '[name]',
     loader: { '.yaml': 'text' },
@@ -64,6 +64,18 @@ async function bundleCommand(outfile) {
     banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
   });
 }
+
+/** @type {import('esbuild').BuildOptions} */
+const bundling = {
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  // Identifiers and lines stay as they are, so that a stack trace can be read.
+  minifySyntax: true,
+  legalComments: 'none',
+  logLevel: 'silent',
+};
 
 async function buildSheet() {
   const vite = await import('vite');

@@ -15,6 +15,8 @@ export interface World {
   readonly env?: Io['env'];
   /** The columns of the terminal; a pipe when absent. */
   readonly terminal?: number;
+  /** When the user ends the program; at once when absent. */
+  readonly interrupted?: Promise<void>;
 }
 
 export interface Outcome {
@@ -46,6 +48,7 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
       write: (text) => {
         err += text;
       },
+      ...(terminal !== undefined && { isTTY: true, columns: terminal }),
     },
     env: world.env ?? {},
     readFile: async (path) => {
@@ -63,7 +66,7 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
     writeFile: write,
     replaceFile: write,
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
-    untilInterrupted: async () => undefined,
+    untilInterrupted: async () => world.interrupted,
   });
   return { status, out, err, written };
 }

@@ -24,6 +24,7 @@ Save it as machine.yaml (or let layshaft new write a longer one), then ask:
   layshaft explain machine.yaml networks.cycle@drives  why?
   layshaft show machine.yaml networks.drives           what is in it, what fits?
   layshaft show machine.yaml networks.drives --picture cycle --svg cycle.svg
+  layshaft simulate machine.yaml --cycles 1e7          every frame under the noise
   layshaft open                                        all of it in a browser
 
 drive_5, polled_100, solid and so on are demonstration parts, invented for
@@ -34,7 +35,9 @@ Exit status of every command:
   0  nothing fails and nothing is unknown
   1  check: something fails; with --fail-on thin also when something is thin
   2  the file has problems or cannot be read, or the command is not understood
-  3  check: nothing fails, but something is unknown because a value is missing
+  3  check: nothing fails, but something is unknown because a value is missing;
+     simulate: the same, so that nothing can be played
+  130  simulate: ended by Ctrl-C; what was done by then is printed
 
 More is in the folders docs and examples that come with Layshaft.`;
 
@@ -96,3 +99,14 @@ ones, node_modules and expected are passed over. What you change in the browser
 is saved to the file, never over what another program wrote meanwhile, and every
 text that a file has had stays in .layshaft/history. Nothing leaves this
 computer, unless --host lets others in. More: docs/guides/open.md.`;
+
+export const simulateHelp = `Noise has to be said in the file, for example
+
+  networks: { drives: { noise: { bit_errors: 1e-10, trip_after: 3 } } }
+
+Where errors are that rare, --skip-ahead plays 1e10 cycles in seconds: the same
+in distribution. Pulses and a line of two states come in bunches and cannot be
+jumped over; --only bit_errors leaves them out.
+
+A simulation is an estimate for qualified people, and no proof that a stop or a
+guard works in time.`;

@@ -1,15 +1,17 @@
 // The commands and options of layshaft, and what the exit status says.
+import { noiseKinds } from '@layshaft/core';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './check.ts';
 import { type ChooseOptions, choose } from './choose.ts';
 import { type ExplainOptions, explain } from './explain.ts';
-import { addressHelp, barHelp, catalogueHelp, openHelp, programHelp } from './help.ts';
+import { addressHelp, barHelp, catalogueHelp, openHelp, programHelp, simulateHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
 import { start } from './new.ts';
 import { type OpenOptions, openSheet } from './open.ts';
 import { type PartsOptions, parts } from './parts.ts';
 import { schema } from './schema.ts';
 import { type ShowOptions, show } from './show.ts';
+import { type SimulateOptions, simulate } from './simulate.ts';
 import { leastColumns } from './terminal.ts';
 
 /** The version of the package. */
@@ -87,6 +89,37 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .option('--json', 'print the choice as data')
     .action(async (file: string, address: string, options: ChooseOptions) => {
       status = await choose(file, address, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('simulate')
+    .summary('every frame of a network under its noise, played on all processors')
+    .description(
+      'Plays every frame of a network, hop by hop, under the noise that the file says of it: what each station loses, beside the closed forms, how often it trips, and what was on the wire before. Ctrl-C stops it and prints what was done.',
+    )
+    .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
+    .option('--cycles <number>', 'how many cycles of the network, such as 1e8', cycleNumber, 1e6)
+    .option('--seed <number>', 'what the random numbers begin with', seedNumber, 1)
+    .option('--network <name>', 'the network, where the file has several')
+    .option('--threads <number>', 'how many at once; as many as the computer has processors', threadNumber)
+    .option('--skip-ahead', 'jump over cycles without an error, for errors that are rare; random bit errors alone')
+    .addOption(new Option('--only <kind>', 'play this of the noise alone').choices(noiseKinds))
+    .option('--addresses', 'under each row, the addresses of its numbers')
+    .option('--table <name>', 'only the table of this name; it stands in brackets behind the title')
+    .addOption(new Option('--picture <name>', 'only the picture of this name').conflicts(['table', 'csv', 'addresses']))
+    .addOption(
+      new Option('--svg <file>', 'write a picture into this file, or print it to -').conflicts([
+        'table',
+        'csv',
+        'json',
+      ]),
+    )
+    .addOption(
+      new Option('--csv', 'print the tables as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
+    )
+    .option('--json', 'print pictures and tables as data')
+    .addHelpText('after', `\n${simulateHelp}`)
+    .action(async (file: string, options: SimulateOptions) => {
+      status = await simulate(file, { ...program.opts(), ...options }, io);
     });
   program
     .command('open')
@@ -170,6 +203,30 @@ function portNumber(text: string): number {
   const number = Number(text);
   if (!Number.isInteger(number) || number < 0 || number > 65535)
     throw new InvalidArgumentError('Write a whole number from 0 to 65535; 0 is any that is free.');
+  return number;
+}
+
+/** More than any computer runs at once (our judgement). */
+const mostThreads = 256;
+
+function threadNumber(text: string): number {
+  const number = Number(text);
+  if (!Number.isInteger(number) || number < 1 || number > mostThreads)
+    throw new InvalidArgumentError(`Write a whole number from 1 to ${mostThreads}.`);
+  return number;
+}
+
+function cycleNumber(text: string): number {
+  const number = Number(text);
+  if (!Number.isSafeInteger(number) || number < 1)
+    throw new InvalidArgumentError('Write a whole number of cycles from 1 on, such as 1e6.');
+  return number;
+}
+
+function seedNumber(text: string): number {
+  const number = Number(text);
+  if (text.trim() === '' || !Number.isInteger(number) || number < 0 || number >= 2 ** 32)
+    throw new InvalidArgumentError('Write a whole number from 0 to 4294967295.');
   return number;
 }
 

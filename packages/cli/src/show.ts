@@ -47,7 +47,13 @@ export async function show(file: string, address: string, options: ShowOptions, 
   return design.problems.length === 0 ? exit.fine : exit.unusable;
 }
 
-function textOfAll(views: readonly View[], options: ShowOptions, look: Look): string {
+/** As text, or as the data that is asked for. `addressesAre` says what the addresses lead to. */
+export function textOfAll(
+  views: readonly View[],
+  options: ShowOptions,
+  look: Look,
+  addressesAre = whereAddresses,
+): string {
   const { table, picture, addresses = false } = options;
   if (picture !== undefined) {
     const drawn = picturesIn(views, picture).map((each) => each.picture);
@@ -62,7 +68,7 @@ function textOfAll(views: readonly View[], options: ShowOptions, look: Look): st
   }
   return lines([
     ...chosen.flatMap((view) => printView(view, look, addresses)),
-    ...(addresses ? [] : [indent(whereAddresses, 0, look.columns)]),
+    ...(addresses ? [] : [indent(addressesAre, 0, look.columns)]),
   ]);
 }
 

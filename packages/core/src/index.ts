@@ -36,6 +36,9 @@ export { type SpliceResult, splice, spliceEach, type TextSplice } from './machin
 export { tellOrigin } from './machine/tell-origin.ts';
 export { type Variation, vary } from './machine/vary.ts';
 export type { Refusal } from './machine/written.ts';
+export { resultOf, type Simulation, simulationOf } from './networks/simulation.ts';
+export { type NoiseKind, noiseKinds } from './networks/simulation-plan.ts';
+export { simulationView } from './networks/simulation-view.ts';
 export { type MarginBar, marginBar } from './pictures/margin-bar.ts';
 export { marginsPicture } from './pictures/margin-bars.ts';
 export { type Drawn, type Picture, plainText, type Words } from './pictures/picture.ts';

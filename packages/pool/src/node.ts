@@ -26,6 +26,8 @@ export async function runInNode<K extends TaskName>(
   );
 }
 
+export type { ResultOf } from './tasks.ts';
+
 const threadOf = (worker: Worker): Thread => ({
   ask: (ask) => worker.postMessage(ask),
   onAnswer: (take) => worker.on('message', take),

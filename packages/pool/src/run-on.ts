@@ -15,6 +15,8 @@ export interface Thread {
 export interface RunOptions {
   /** Is told after each chunk how many are done. */
   readonly onProgress?: ((done: number, all: number) => void) | undefined;
+  /** Is given each result as it comes, by the place of its chunk: what is done when somebody stops the rest. */
+  readonly onResult?: ((place: number, result: unknown) => void) | undefined;
   /** Ends the threads at once; the promise rejects with the reason of the signal. */
   readonly signal?: AbortSignal | undefined;
 }
@@ -24,7 +26,7 @@ export async function runOn<K extends TaskName>(
   threads: readonly Thread[],
   task: K,
   chunks: readonly ChunkOf<K>[],
-  { onProgress, signal }: RunOptions = {},
+  { onProgress, onResult, signal }: RunOptions = {},
 ): Promise<readonly ResultOf<K>[]> {
   const results: ResultOf<K>[] = Array(chunks.length);
   let [next, done] = [0, 0];
@@ -45,6 +47,7 @@ export async function runOn<K extends TaskName>(
           if ('failed' in answer) return reject(errorOf(answer.failed));
           results[answer.id] = answer.result as ResultOf<K>;
           done++;
+          onResult?.(answer.id, answer.result);
           onProgress?.(done, chunks.length);
           if (done === chunks.length) return resolve();
           give();

@@ -117,7 +117,7 @@ const boundary = (x: number, from: number, weight: 'fine' | 'rail'): Mark => ({
   ...(weight === 'fine' && { dashed: true }),
 });
 
-const bar = (on: number, { from_s, to_s }: Frame, fill: Fill, tone: Tone, about?: string): Mark => ({
+export const bar = (on: number, { from_s, to_s }: Frame, fill: Fill, tone: Tone, about?: string): Mark => ({
   kind: 'bar',
   row: on,
   from: from_s,
@@ -127,7 +127,7 @@ const bar = (on: number, { from_s, to_s }: Frame, fill: Fill, tone: Tone, about?
   ...(about !== undefined && { about }),
 });
 
-const label = (on: number, x: number, forms: readonly Words[], more: Partial<Label> = {}): Mark => ({
+export const label = (on: number, x: number, forms: readonly Words[], more: Partial<Label> = {}): Mark => ({
   kind: 'label',
   row: on,
   x,

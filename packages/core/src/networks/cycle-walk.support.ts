@@ -53,6 +53,16 @@ export interface Walked {
 export interface WalkCycle {
   readonly commands: readonly WalkFrame[];
   readonly answers: readonly WalkFrame[];
+  /** Every frame on every cable, some of them twice. */
+  readonly hops: readonly WalkHop[];
+}
+
+/** A frame on the cable between a device and the one before it, as it leaves the sender's end. */
+export interface WalkHop {
+  readonly cable: string;
+  readonly way: 'out' | 'back';
+  readonly from_ps: number;
+  readonly to_ps: number;
 }
 
 /** From the first bit of the preamble to the last bit, counted from the start of the cycle. */
@@ -79,15 +89,17 @@ export function walk(network: WalkNetwork, phases: ReadonlyMap<string, number>):
     const served = stations.filter(
       (index) => cycle % network.devices[index]!.every === phases.get(network.devices[index]!.name),
     );
-    const { busy_ps, longest_ps, in_ps, commands, answers } = cycleOf(network, served, line);
-    const later = (frames: readonly WalkFrame[]): readonly WalkFrame[] =>
+    const { busy_ps, longest_ps, in_ps, commands, answers, hops } = cycleOf(network, served, line);
+    const later = <F extends { readonly from_ps: number; readonly to_ps: number }>(
+      frames: readonly F[],
+    ): readonly F[] =>
       frames
-        .map(({ stations, from_ps, to_ps }) => {
+        .map((frame) => {
           const start_ps = lone(network.start);
-          return { stations, from_ps: from_ps + start_ps, to_ps: to_ps + start_ps };
+          return { ...frame, from_ps: frame.from_ps + start_ps, to_ps: frame.to_ps + start_ps };
         })
         .sort((a, b) => a.from_ps - b.from_ps);
-    cycles.push({ commands: later(commands), answers: later(answers) });
+    cycles.push({ commands: later(commands), answers: later(answers), hops: later(hops) });
     if (served.length > 0) lastIn_ps = Math.max(lastIn_ps, in_ps);
     busiest_ps = Math.max(busiest_ps, busy_ps);
     again_ps = Math.max(again_ps, longest_ps);
@@ -128,6 +140,7 @@ const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % 
 class Line {
   readonly network: WalkNetwork;
   conflicts = 0;
+  hops: WalkHop[] = [];
   #freeDown: number[] = [];
   #freeUp: number[] = [];
 
@@ -139,6 +152,20 @@ class Line {
   clear(): void {
     this.#freeDown = this.network.devices.map(() => 0);
     this.#freeUp = this.network.devices.map(() => 0);
+  }
+
+  passes(index: number, way: WalkHop['way'], from_ps: number, frame: number): void {
+    const cable = this.network.devices[index]!.name;
+    this.hops.push({ cable, way, from_ps, to_ps: from_ps + this.transmitted_ps(frame) });
+  }
+
+  /** What is only looked at leaves no hops. */
+  tried<R>(look: () => R): R {
+    const { hops } = this;
+    this.hops = [];
+    const found = look();
+    this.hops = hops;
+    return found;
   }
 
   frame(payload: number): number {
@@ -170,6 +197,7 @@ class Line {
       const sent_ps = Math.max(ready_ps, this.#freeDown[index]!);
       if (sent_ps > ready_ps) this.conflicts++;
       this.#freeDown[index] = sent_ps + this.occupied_ps(frame);
+      this.passes(index, 'out', sent_ps, frame);
       const arrives_ps = sent_ps + this.network.devices[index]!.cable_ps;
       ready_ps = hop === way.length - 1 ? arrives_ps : arrives_ps + this.passing_ps(index, frame);
     });
@@ -181,6 +209,7 @@ class Line {
     let at_ps = begins_ps;
     for (let at = source; at >= 0; at = this.network.devices[at]!.parent) {
       if (at !== source) at_ps += this.passing_ps(at, frame);
+      this.passes(at, 'back', at_ps, frame);
       at_ps += this.network.devices[at]!.cable_ps;
     }
     return at_ps;
@@ -208,6 +237,7 @@ class Line {
       const sent_ps = Math.max(next.time_ps, this.#freeUp[next.at]!);
       if (sent_ps > next.time_ps) waited++;
       this.#freeUp[next.at] = sent_ps + this.occupied_ps(frame);
+      this.passes(next.at, 'back', sent_ps, frame);
       const arrives_ps = sent_ps + this.network.devices[next.at]!.cable_ps;
       const parent = this.network.devices[next.at]!.parent;
       if (parent < 0) arrived[next.answer] = arrives_ps;
@@ -236,8 +266,10 @@ function cycleOf(
     to_ps: from_ps + line.transmitted_ps(frame),
   });
   const commands: WalkFrame[] = [];
-  const longest_ps = Math.max(0, ...served.map((index) => exchange(index, 0)));
+  const longest_ps = line.tried(() => Math.max(0, ...served.map((index) => exchange(index, 0))));
   line.clear();
+  line.hops = [];
+  const { hops } = line;
 
   if (network.discipline === 'polled') {
     let now_ps = 0;
@@ -250,7 +282,7 @@ function cycleOf(
       now_ps = exchange(index, now_ps);
       answers.push(sent([index], answer(index), now_ps - line.occupied_ps(answer(index))));
     }
-    return { busy_ps: now_ps, longest_ps, in_ps, commands, answers };
+    return { busy_ps: now_ps, longest_ps, in_ps, commands, answers, hops };
   }
 
   if (network.discipline === 'pipelined') {
@@ -268,6 +300,7 @@ function cycleOf(
       in_ps: Math.max(...coming.map(({ source, ready_ps }) => ready_ps - device(source).turnaround_ps)),
       commands,
       answers: arrived.map((at_ps, index) => sent([coming[index]!.source], coming[index]!.frame, at_ps)),
+      hops,
     };
   }
 
@@ -276,7 +309,7 @@ function cycleOf(
     const ready = served.map((source) => {
       line.clear();
       const speaks_ps = line.down(source, all, 0) + line.occupied_ps(all) + device(source).turnaround_ps;
-      return { source, speaks_ps, alone_ps: line.up(source, answer(source), speaks_ps) };
+      return { source, speaks_ps, alone_ps: line.tried(() => line.up(source, answer(source), speaks_ps)) };
     });
     line.clear();
     ready.sort((a, b) => a.alone_ps - b.alone_ps);
@@ -290,16 +323,16 @@ function cycleOf(
     line.conflicts += waited;
     const in_ps = Math.max(...ready.map(({ source, speaks_ps }) => speaks_ps - device(source).turnaround_ps));
     const answers = arrived.map((at_ps, index) => sent([slots[index]!.source], slots[index]!.frame, at_ps));
-    return { busy_ps: free_ps, longest_ps, in_ps, commands: [sent(served, all, 0)], answers };
+    return { busy_ps: free_ps, longest_ps, in_ps, commands: [sent(served, all, 0)], answers, hops };
   }
 
   if (network.discipline === 'slotted') {
     const storing = network.devices.some(({ waits, kind }) => waits === 'frame' && kind !== 'hub');
     const away = (index: number): number => {
       line.clear();
-      return line.down(index, command(index), 0);
+      return line.tried(() => line.down(index, command(index), 0));
     };
-    const back = (index: number): number => line.up(index, answer(index), 0);
+    const back = (index: number): number => line.tried(() => line.up(index, answer(index), 0));
     const farthest = [...served].sort((a, b) => away(b) - away(a));
     const down = storing ? farthest.sort((a, b) => command(a) - command(b)) : farthest;
     line.clear();
@@ -321,7 +354,7 @@ function cycleOf(
     const { arrived, waited } = line.together(slots);
     line.conflicts += waited;
     const answers = arrived.map((at_ps, index) => sent([slots[index]!.source], slots[index]!.frame, at_ps));
-    return { busy_ps: Math.max(in_ps, free_ps), longest_ps, in_ps, commands, answers };
+    return { busy_ps: Math.max(in_ps, free_ps), longest_ps, in_ps, commands, answers, hops };
   }
 
   const frames: number[] = [];
@@ -343,6 +376,7 @@ function cycleOf(
   let all_ps = 0;
   for (const [index, length_ps] of lengths.entries()) {
     commands.push(sent(carried[index]!, line.frame(frames[index]!), all_ps));
+    passThroughAll(network, -1, line.frame(frames[index]!), all_ps, line);
     all_ps += length_ps;
   }
   all_ps += trip_ps;
@@ -356,7 +390,23 @@ function cycleOf(
       from_ps: frame.from_ps + trip_ps,
       to_ps: frame.to_ps + trip_ps,
     })),
+    hops,
   };
+}
+
+/** The same way, hop by hop; gives when the first bit is back. */
+function passThroughAll(network: WalkNetwork, at: number, frame: number, from_ps: number, line: Line): number {
+  const here_ps = at < 0 || network.devices[at]!.kind === 'coupling' ? 0 : network.devices[at]!.forwarding_ps;
+  const branches = network.devices.map((_, index) => index).filter((index) => network.devices[index]!.parent === at);
+  let now_ps = from_ps + here_ps;
+  for (const index of branches) {
+    const { cable_ps } = network.devices[index]!;
+    line.passes(index, 'out', now_ps, frame);
+    now_ps = passThroughAll(network, index, frame, now_ps + cable_ps, line);
+    line.passes(index, 'back', now_ps, frame);
+    now_ps += cable_ps + here_ps;
+  }
+  return branches.length === 0 ? now_ps + here_ps : now_ps;
 }
 
 /** Down every branch and up again: a device is crossed when it is entered, and after every branch behind it. */

@@ -15,7 +15,7 @@ import { summationFrames, withoutBreak } from './disciplines.ts';
 import { counted } from './kernel.ts';
 import { type Device, multipleOf, type Network, type Run } from './network.ts';
 import type { Noise } from './noise.ts';
-import type { Planned } from './planned.ts';
+import { type Planned, servedIn } from './planned.ts';
 import type { Slot } from './timetable.ts';
 import { type Exchange, wayTo } from './ways.ts';
 
@@ -185,10 +185,7 @@ function othersBefore(index: number, { exchanges, phases, pattern }: Planned, ow
   const multiple = multipleOf(exchanges[index]!.device);
   let most: readonly Chance[] = [];
   for (let cycle = phases[index]!; cycle < pattern; cycle += multiple) {
-    const before = own
-      .slice(0, index)
-      .filter((_, at) => cycle % multipleOf(exchanges[at]!.device) === phases[at]!)
-      .map(({ one }) => one);
+    const before = servedIn(cycle, exchanges.slice(0, index), phases).map((each) => own[exchanges.indexOf(each)]!.one);
     if (before.length > most.length) most = before;
   }
   return most;
@@ -263,7 +260,7 @@ function inFrames({ network, exchanges, served }: Planned, noise: Noise): readon
 
 /** No network keeps hundreds of repeats in hand; the pool of more is not walked through (our judgement). */
 const mostRepeats = 200;
-const fewEnough = (repeats: Chance): Chance =>
+export const fewEnough = (repeats: Chance): Chance =>
   repeats instanceof Missing || repeats.value <= mostRepeats
     ? repeats
     : new Missing([{ path: addressOf(repeats), why: 'problem', due: `at most ${mostRepeats} repeats`, example: '2' }]);

@@ -69,21 +69,26 @@ export interface Counters {
 /** More are not walked one by one (our judgement). */
 const mostPulses = 2000;
 
-const ps = ({ value }: Quantity<'s'>): number => Math.max(1, Math.round(value * 1e12));
+const presentValue = ({ value }: Quantity): number => value;
 
-/** The pulses in plain picoseconds, as the calculations walk them. */
-export const pulsesOf = ({ path, pulse, pulse_every, burst, period, at }: PulseSource): Value<PulsePattern> =>
-  at === undefined
+/** The pulses in plain picoseconds, as the calculations walk them. `read` gives other values where a result is replayed. */
+export const pulsesOf = (
+  { path, pulse, pulse_every, burst, period, at }: PulseSource,
+  read: (of: Quantity) => number = presentValue,
+): Value<PulsePattern> => {
+  const ps = (time: Quantity<'s'>): number => Math.max(1, Math.round(read(time) * 1e12));
+  return at === undefined
     ? given({ pulse, pulse_every, burst, period }, (known) =>
         Math.min(known.burst.value, known.period.value) / known.pulse_every.value > mostPulses
           ? missing(`${path}.pulse_every`, 'problem', `at most ${mostPulses} pulses in a burst`, '200 µs')
           : pulsesInBursts(ps(known.pulse), ps(known.pulse_every), ps(known.burst), ps(known.period)),
       )
     : given({ at, pulse, period }, (known) => ({
-        starts_ps: known.at.map(({ value }) => Math.round(value * 1e12)),
+        starts_ps: known.at.map((each) => Math.round(read(each) * 1e12)),
         pulse_ps: ps(known.pulse),
         period_ps: ps(known.period),
       }));
+};
 
 /** Whether something with these hits couples into one of the runs. */
 export const meets = (hits: Hits, runs: readonly { readonly name: string }[]): boolean =>

@@ -149,14 +149,18 @@ function cyclesOf(
 ): readonly { readonly cycle: number; readonly served: readonly Exchange[] }[] {
   const all = Array.from({ length: pattern }, (_, cycle) => ({
     cycle,
-    served: exchanges.filter((exchange, index) => servedIn(exchange, phases[index]!, cycle)),
+    served: servedIn(cycle, exchanges, phases),
   }));
   const busy = all.filter(({ served }) => served.length > 0);
   return busy.length > 0 ? busy : all.slice(0, 1);
 }
 
-const servedIn = (exchange: Exchange, phase: number, cycle: number): boolean =>
-  cycle % multipleOf(exchange.device) === phase;
+/** The exchanges that take place in a cycle of the pattern. */
+export const servedIn = (
+  cycle: number,
+  exchanges: readonly Exchange[],
+  phases: readonly number[],
+): readonly Exchange[] => exchanges.filter(({ device }, index) => cycle % multipleOf(device) === phases[index]!);
 
 interface Phases {
   readonly phases: readonly number[];

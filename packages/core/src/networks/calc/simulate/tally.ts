@@ -3,7 +3,7 @@ import type { FlatHops } from './hops.ts';
 import type { SimulationPlan, SpoiltHop, StationCounts, TripTrace } from './plan.ts';
 
 /** Spoilt frames that a trace shows, and traces of one chunk. Our judgement. */
-const [mostSpoilt, mostTracesOfChunk] = [32, 4];
+const [mostSpoilt, mostTracesOfChunk] = [256, 4];
 /** A run as long as this ends where it is. Our judgement: no drive has not tripped by then. */
 const longestRun = 10_000;
 

@@ -1,0 +1,79 @@
+// layshaft simulate: plays every frame of a network under its noise, on all processors.
+import {
+  type Assessment,
+  assess,
+  lackSentence,
+  type NoiseKind,
+  plural,
+  resultOf,
+  simulationOf,
+  simulationView,
+} from '@layshaft/core';
+import { exit, type Io, UserError } from './io.ts';
+import { onThreads } from './on-threads.ts';
+import { openDesign } from './open-design.ts';
+import { savePicture } from './save-picture.ts';
+import { type ShowOptions, textOfAll } from './show.ts';
+import { lookOf } from './terminal.ts';
+
+export interface SimulateOptions extends ShowOptions {
+  readonly cycles: number;
+  readonly seed: number;
+  /** The network; it may be left out where there is only one. */
+  readonly network?: string;
+  readonly threads?: number;
+  readonly skipAhead?: boolean;
+  /** What of the noise is played. */
+  readonly only?: NoiseKind;
+}
+
+type Planned = Assessment['networks'][number];
+
+/** Plays, prints and gives the exit status. Throws a UserError for what cannot be simulated as it was asked for. */
+export async function simulate(file: string, options: SimulateOptions, io: Io): Promise<number> {
+  const design = await openDesign(file, io);
+  const planned = networkOf(assess(design).networks, options.network);
+  const simulation = simulationAsked(planned, options);
+  if ('lacks' in simulation) {
+    io.stderr.write(`It cannot be simulated yet: ${lackSentence(simulation.lacks)}.\n`);
+    return design.problems.length === 0 ? exit.unknown : exit.unusable;
+  }
+  const done = await onThreads(simulation.chunks, { threads: options.threads, doing: 'simulating' }, io);
+  if (done.length === 0) {
+    io.stderr.write('Stopped before the first part was done: there is nothing to print.\n');
+    return exit.interrupted;
+  }
+  const views = [simulationView(resultOf(simulation, done))];
+  if (options.svg === undefined) io.stdout.write(textOfAll(views, options, lookOf(options, io), sameAgain));
+  else await savePicture(views, options.picture, options.svg, io);
+  if (done.length < simulation.chunks.length) return exit.interrupted;
+  if (design.problems.length === 0) return exit.fine;
+  io.stderr.write(`${file} has ${plural(design.problems.length, 'problem')}; layshaft check shows what and where.\n`);
+  return exit.unusable;
+}
+
+const sameAgain = 'The same cycles and seed give the same numbers again, on any number of threads.';
+
+function networkOf(networks: readonly Planned[], name: string | undefined): Planned {
+  const names = networks.map(({ network }) => network.name);
+  if (networks.length === 0) throw new UserError('The file has no network: there is nothing to simulate.');
+  const found = name === undefined ? networks : networks.filter(({ network }) => network.name === name);
+  if (found.length === 1) return found[0]!;
+  throw new UserError(
+    name === undefined
+      ? `The file has several networks: ${names.join(', ')}. Choose one with --network.`
+      : `The file has no network ${name}; it has ${names.join(', ')}.`,
+  );
+}
+
+function simulationAsked(planned: Planned, options: SimulateOptions): ReturnType<typeof simulationOf> {
+  const { cycles, seed, skipAhead, only } = options;
+  try {
+    return simulationOf(planned, { cycles, seed, skipAhead, ...(only !== undefined && { kinds: [only] }) });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new UserError(
+      `${error.message}${skipAhead ? ' Leave --skip-ahead out, or add --only bit_errors.' : ' With --only bit_errors, --skip-ahead jumps.'}`,
+    );
+  }
+}

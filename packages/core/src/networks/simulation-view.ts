@@ -1,0 +1,164 @@
+// What is told of a simulation: losses beside the closed forms, runs of losses, the first trips, and what it leaves out.
+import type { Cell, Table, View } from '../checks/view.ts';
+import { Missing } from '../working/missing.ts';
+import type { Comparison, SimulationResult, StationResult } from './simulation.ts';
+import { tripStrip } from './simulation-strip.ts';
+
+/** Trips that are drawn, and lengths of runs that have a column. Our judgement. */
+const [mostDrawn, mostLengths] = [3, 6];
+
+export function simulationView(result: SimulationResult): View {
+  const { simulation, trips } = result;
+  const { network } = simulation.planned;
+  return {
+    address: `${network.path}.simulation`,
+    title: `Simulation of network ${network.name}`,
+    says: sentence(result),
+    inputs: [],
+    pictures: trips.slice(0, mostDrawn).map((trip, at) => tripStrip(`trip_${at + 1}`, trip, result)),
+    tables: [
+      stationsTable(result),
+      runsTable(result),
+      ...(trips.length === 0 ? [] : [tripsTable(result)]),
+      leftOut(result),
+    ],
+    later: [],
+  };
+}
+
+const shareOf = ({ share }: StationResult): number => (share instanceof Missing ? -1 : share.value);
+
+function sentence(result: SimulationResult): readonly Cell[] {
+  const { stations, cycles, lasted, isWhole, simulation, comparison } = result;
+  const worst = stations.reduce((most, each) => (shareOf(each) > shareOf(most) ? each : most));
+  const { name } = worst.loss.device;
+  const most = stations.reduce((most, each) => (tripsOf(each) > tripsOf(most) ? each : most));
+  const compared: readonly Cell[] =
+    worst.closed instanceof Missing
+      ? ['.']
+      : [comparison === 'bound' ? '; the closed forms allow at most ' : '; the closed form says ', worst.closed, '.'];
+  return [
+    ...(isWhole ? [] : ['Stopped before all of ', simulation.cycles, ' cycles were played. ']),
+    'In ',
+    cycles,
+    ' cycles, ',
+    lasted,
+    ' on the machine, ',
+    ...(worst.lost.value === 0
+      ? ['no update was lost: the share of ', name, ' is at most ', worst.most]
+      : [name, ' lost most, ', worst.share, ' of its updates, between ', worst.least, ' and ', worst.most]),
+    ' with 99 % confidence',
+    ...compared,
+    ...(tripsOf(most) > 0
+      ? [` ${most.loss.device.name} tripped most often, so many times: `, most.trips, '.']
+      : stations.every(({ trips }) => trips instanceof Missing)
+        ? [' What trips a station is not said.']
+        : [' Nothing tripped.']),
+  ];
+}
+
+const tripsOf = ({ trips }: StationResult): number => (trips instanceof Missing ? 0 : trips.value);
+
+const comparedWith: Readonly<Record<Comparison, { readonly column: string; readonly note: string }>> = {
+  exact: {
+    column: 'closed form',
+    note: 'it lies: where the closed form lies to the interval of the counts; of a hundred stations one may lie outside by chance',
+  },
+  about: {
+    column: 'closed form, about',
+    note: 'it lies: where the closed form lies to the interval of the counts; it leaves out products of two losses, and takes the fullest cycle for all',
+  },
+  bound: {
+    column: 'at most',
+    note: 'at most: what the closed forms allow, because they do not know what pulses, a line of two states or stations of other cycles leave of the repeats; it lies: whether the counts keep that bound',
+  },
+};
+
+function stationsTable({ stations, comparison }: SimulationResult): Table {
+  const { column, note } = comparedWith[comparison];
+  return {
+    name: 'stations',
+    title: 'What each station lost, beside the closed form',
+    note: `from, to: 99 % interval of the share by the scatter among the parts of the simulation; ${note}`,
+    columns: ['station', 'updates', 'lost', 'share', 'from', 'to', column, 'it lies', 'repeats', 'late'],
+    rows: stations.map((each) => [
+      each.loss.device.name,
+      each.updates,
+      each.lost,
+      each.share,
+      each.least,
+      each.most,
+      each.closed,
+      each.agrees,
+      each.repeats,
+      each.late,
+    ]),
+  };
+}
+
+function runsTable({ stations }: SimulationResult): Table {
+  const longest = Math.max(1, ...stations.map(({ runs }) => runs.length));
+  const lengths = Array.from({ length: Math.min(longest, mostLengths) }, (_, at) => at);
+  return {
+    name: 'runs',
+    title: 'Losses in a row',
+    note: 'how often so many updates were lost one behind the other, each run counted once; a run that is long enough trips the station once',
+    columns: ['station', 'trips after', 'trips', 'longest', ...lengths.map((at) => `${at + 1} in a row`)],
+    rows: stations.map(({ loss, trips, longest, runs }) => [
+      loss.device.name,
+      loss.device.tripAfter,
+      trips,
+      longest,
+      ...lengths.map((at): Cell => runs[at] ?? 'none'),
+    ]),
+  };
+}
+
+function tripsTable({ trips }: SimulationResult): Table {
+  return {
+    name: 'trips',
+    title: 'The first trips',
+    note: 'of each part of the simulation the first ones; counted from the start',
+    columns: ['trip', 'station', 'cycle', 'after'],
+    rows: trips.map(({ station, cycle, at }, index) => [`trip_${index + 1}`, station.loss.device.name, cycle, at]),
+  };
+}
+
+function leftOut({ simulation }: SimulationResult): Table {
+  const { planned, kinds, noise } = simulation;
+  const { network, brokenAfter = network.devices.length } = planned;
+  const before = network.devices[brokenAfter - 1]?.name ?? 'the controller';
+  const lines = [
+    'Frames come when the plan has them: clocks and answer times do not wander.',
+    'A spoilt frame is noticed and thrown away, and none is taken for sound.',
+    'A frame is open to noise while it leaves the sender’s end of a run.',
+    'Bits fail independently of each other; a pulse on a frame spoils it.',
+    'What failed first is repeated until it succeeds, then the next one.',
+    'Repeats begin right behind the exchanges of their cycle, a place each.',
+    'Start and non-cyclic frames are not played: they cost no update here.',
+    'A run of losses trips a station once; it goes on as if reset at once.',
+    'Pulses and cycle have clocks of their own; each part draws a phase.',
+    ...(network.topology === 'ring'
+      ? [
+          network.profile.discipline === 'summation'
+            ? 'The ring is open at its shortest run: frames pass the others both ways.'
+            : `The ring is open behind ${before}, where that needs most of the cycle.`,
+        ]
+      : []),
+    ...(noise.twoState !== undefined && kinds.includes('two_state')
+      ? ['The line of two states takes a try as a whole, once for all its runs.']
+      : []),
+    ...(kinds.includes('bit_errors') ? [] : ['Random bit errors were left out, as it was asked for.']),
+    ...(noise.twoState === undefined || kinds.includes('two_state')
+      ? []
+      : ['The line of two states was left out, as it was asked for.']),
+    ...(noise.sources.length === 0 || kinds.includes('bursts') ? [] : ['Pulses were left out, as it was asked for.']),
+    'An estimate for qualified people, and no proof that a stop works in time.',
+  ];
+  return {
+    name: 'left_out',
+    title: 'What the simulation takes for granted and leaves out',
+    columns: ['assumption'],
+    rows: lines.map((line) => [line]),
+  };
+}

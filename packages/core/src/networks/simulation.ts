@@ -1,0 +1,334 @@
+// A simulation of a network as it is asked for, and what its counts say: every number with its inputs, its cycles and its seed.
+import type { Value } from '../reading/values.ts';
+import { assumed } from '../working/assumed.ts';
+import { type OpenCall, openMethod, type Values } from '../working/formula.ts';
+import { given, Missing, missing } from '../working/missing.ts';
+import type { Inputs, Quantity } from '../working/quantity.ts';
+import { lostShare, mergeSimulation, splitSimulation } from './calc/simulate/job.ts';
+import type { SimulationChunk, SimulationCounts, StationCounts, TripTrace } from './calc/simulate/plan.ts';
+import { runSimulation } from './calc/simulate/run.ts';
+import { lostAtMost, simulatedTime } from './calc/simulated.ts';
+import { shareBetween } from './calc/simulated-share.ts';
+import { meanLossOfTwoStates, shareBad } from './calc/two-state.ts';
+import { statedMultiples } from './network.ts';
+import { meets } from './noise.ts';
+import { meetingWith, sourcesOf } from './noise-bursts.ts';
+import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
+import type { Planned } from './planned.ts';
+import { inputMeans, type NoiseKind, noiseKinds, type Simulated, simulatedOf } from './simulation-plan.ts';
+
+export interface SimulationRequest {
+  readonly cycles: number;
+  /** A whole number from 0 to 2^32 − 1: the same one gives the same results. */
+  readonly seed: number;
+  /** Jump over cycles without an error, where errors are rare. */
+  readonly skipAhead?: boolean | undefined;
+  /** What of the noise is simulated; all of it where nothing is said. */
+  readonly kinds?: readonly NoiseKind[] | undefined;
+}
+
+export interface Simulation extends Simulated {
+  readonly losses: Losses;
+  readonly kinds: readonly NoiseKind[];
+  readonly skipAhead: boolean;
+  readonly cycles: Quantity<'1'>;
+  readonly seed: Quantity<'1'>;
+  /** What is to be run, in any order and on any thread. */
+  readonly chunks: readonly SimulationChunk[];
+}
+
+/** Played one by one, so many hops take days. Our judgement. */
+export const mostHops = 1e12;
+
+/** Missing where the file lacks something. Throws a RangeError, with what to do instead, for what cannot be simulated. */
+export function simulationOf(planned: Planned, request: SimulationRequest): Value<Simulation> {
+  const { cycles, seed, skipAhead = false, kinds = noiseKinds } = request;
+  const simulated = simulatedOf(planned, kinds);
+  if (simulated instanceof Missing) return simulated;
+  const { plan } = simulated;
+  const perCycle =
+    plan.cycles.reduce(
+      (sum, { branches, exchanges }) =>
+        sum + branches.length + exchanges.reduce((all, { hops }) => all + hops.length, 0),
+      0,
+    ) / plan.cycles.length; // prettier-ignore
+  if (!skipAhead && cycles * perCycle > mostHops)
+    throw new RangeError(
+      `${cycles} cycles of ${Math.ceil(perCycle)} frames on runs would take days. Jump over those without an error, or ask for fewer.`,
+    ); // prettier-ignore
+  const { path } = planned.network;
+  const asked = (key: string, value: number): Quantity<'1'> =>
+    assumed(`${path}.simulation.${key}`, value, '1', {
+      source: 'judgement',
+      because: 'as it was asked for',
+      digits: 16,
+    });
+  return {
+    ...simulated,
+    losses: lossesOf(planned)!,
+    kinds,
+    skipAhead,
+    cycles: asked('cycles', cycles),
+    seed: asked('seed', seed),
+    chunks: splitSimulation({ plan, cycles, seed, skipAhead }),
+  };
+}
+
+// ── what the counts say ──────────────────────────────────────────────────────────────────────────────────────────────
+
+const count = (id: string, title: string) =>
+  openMethod({
+    id: `networks.simulation.${id}`,
+    title,
+    prose: 'counted while every frame was played hop by hop, with random numbers from the seed',
+    gives: '1',
+    source: 'definition',
+    proof: 'counts every cycle once, and each run of losses by its length',
+  });
+
+const counts = {
+  cycles: count('cycles', 'cycles that were played'),
+  updates: count('updates', 'updates that were due'),
+  lost: count('lost', 'updates that were lost'),
+  runs: count('runs', 'runs of so many losses one behind the other'),
+  longest: count('longest', 'most losses one behind the other'),
+  repeats: count('repeats', 'repeats that were made for it'),
+  late: count('late', 'answers that would have come behind the end of the cycle'),
+  trips: count('trips', 'runs of losses that tripped it'),
+  tripCycle: count('trip_cycle', 'cycle in which it tripped, the first one being 0'),
+} as const;
+
+const share = (id: string, title: string, prose: string) =>
+  openMethod({
+    id: `networks.simulation.${id}`,
+    title,
+    prose,
+    gives: '1',
+    source: 'clopper-pearson',
+    proof: 'the interval of a simulated share covers it as often as it promises',
+  });
+const wider =
+  'from the scatter among the parts of the simulation, which are independent, by Student’s t; where fewer than 1000 were lost no narrower than the exact interval of a count';
+const shares = {
+  value: share('share', 'share of the updates that was lost', 'lost updates over updates that were due'),
+  least: share('share_at_least', 'smallest share that the counts allow, with 99 % confidence both ways', wider),
+  most: share('share_at_most', 'largest share that the counts allow, with 99 % confidence both ways', wider),
+} as const;
+
+/** Where the closed form lies to the interval of the simulated share; a bound is kept or not. */
+export type Agreement = 'inside' | 'below' | 'above' | 'kept' | 'not kept';
+
+export interface StationResult {
+  readonly loss: StationLoss;
+  readonly updates: Quantity<'1'>;
+  readonly lost: Quantity<'1'>;
+  /** Missing where no update was due. */
+  readonly share: Value<Quantity<'1'>>;
+  readonly least: Value<Quantity<'1'>>;
+  readonly most: Value<Quantity<'1'>>;
+  readonly closed: Value<Quantity<'1'>>;
+  readonly agrees: Agreement | Missing;
+  readonly repeats: Quantity<'1'>;
+  readonly late: Quantity<'1'>;
+  /** Missing where nothing says what trips it. */
+  readonly trips: Value<Quantity<'1'>>;
+  /** Runs of 1, of 2, … losses. */
+  readonly runs: readonly Quantity<'1'>[];
+  readonly longest: Quantity<'1'>;
+}
+
+export interface TripResult {
+  readonly trace: TripTrace;
+  readonly station: StationResult;
+  readonly cycle: Quantity<'1'>;
+  readonly at: Quantity<'s'>;
+}
+
+export interface SimulationResult {
+  readonly simulation: Simulation;
+  readonly isWhole: boolean;
+  readonly counts: SimulationCounts;
+  readonly cycles: Quantity<'1'>;
+  readonly lasted: Value<Quantity<'s'>>;
+  readonly stations: readonly StationResult[];
+  readonly trips: readonly TripResult[];
+  /** Whether the closed forms are the very thing that is simulated, or a bound for it. */
+  readonly comparison: Comparison;
+}
+
+export type Comparison = 'exact' | 'about' | 'bound';
+
+/** `done` are the results of the first chunks, in their order; of all of them where nothing stopped the simulation. */
+export function resultOf(simulation: Simulation, done: readonly SimulationCounts[]): SimulationResult {
+  const { planned, losses, cycles: N, seed: s } = simulation;
+  const { name, path } = planned.network;
+  const isWhole = done.length === simulation.chunks.length;
+  const k = assumed(`${path}.simulation.parts`, done.length, '1', {
+    source: 'judgement',
+    because: isWhole ? 'all of them' : 'those that were done when it was stopped',
+  });
+  const inputs: Inputs = { ...simulation.inputs, N, s, k };
+  const now: Played = { merged: mergeSimulation(done), done };
+  const means = { ...inputMeans, N: 'cycles asked for', s: 'seed', k: 'parts of it that were played' };
+  const call = (take: (played: Played) => number): OpenCall => ({
+    inputs,
+    means,
+    of: (...values: Values) => take(play(simulation, values)),
+    value: take(now),
+  });
+  const comparison = comparisonOf(simulation);
+  const stations = losses.stations.map((loss, at): StationResult => {
+    const about = `${name}.${loss.device.name}`;
+    const of = (take: (counted: StationCounts) => number): OpenCall => call(({ merged }) => take(merged.stations[at]!));
+    const between = shareBetween(done, at);
+    const end = (which: 'least' | 'most'): Value<Quantity<'1'>> =>
+      between === undefined
+        ? tooFew(path)
+        : shares[which](
+            call((played) => shareBetween(played.done, at)![which]),
+            about,
+          );
+    const [least, most, closed] = [end('least'), end('most'), closedOf(loss, simulation, comparison)];
+    const counted = now.merged.stations[at]!;
+    return {
+      loss,
+      updates: counts.updates(
+        of(({ updates }) => updates),
+        about,
+      ),
+      lost: counts.lost(
+        of(({ lost }) => lost),
+        about,
+      ),
+      share:
+        counted.updates === 0
+          ? tooFew(path)
+          : shares.value(
+              call((played) => lostShare(played.done, at).value),
+              about,
+            ),
+      least,
+      most,
+      closed,
+      agrees: given({ least, most, closed }, (known) => agreement(known, comparison)),
+      repeats: counts.repeats(
+        of(({ repeats }) => repeats),
+        about,
+      ),
+      late: counts.late(
+        of(({ late }) => late),
+        about,
+      ),
+      trips:
+        loss.device.tripAfter instanceof Missing
+          ? loss.device.tripAfter
+          : counts.trips(
+              of(({ trips }) => trips),
+              about,
+            ),
+      runs: counted.runs.map((_, index) =>
+        counts.runs(
+          of(({ runs }) => runs[index] ?? 0),
+          `${about}.of_${index + 1}`,
+        ),
+      ),
+      longest: counts.longest(
+        of(({ runs }) => runs.length),
+        about,
+      ),
+    };
+  });
+  const cycles = counts.cycles(
+    call(({ merged }) => merged.cycles),
+    name,
+  );
+  const T = planned.network.cycle;
+  return {
+    simulation,
+    isWhole,
+    counts: now.merged,
+    cycles,
+    lasted: given({ T }, (known) => simulatedTime({ N: cycles, T: known.T }, name)),
+    stations,
+    trips: now.merged.traces.map((trace, at) => {
+      const about = `${name}.trip_${at + 1}`;
+      const cycle = counts.tripCycle(
+        call(({ merged }) => merged.traces[at]!.cycle),
+        about,
+      );
+      return {
+        trace,
+        station: stations[trace.station]!,
+        cycle,
+        at: simulatedTime({ N: cycle, T: T as Quantity<'s'> }, about),
+      };
+    }),
+    comparison,
+  };
+}
+
+const tooFew = (path: string): Missing =>
+  missing(`${path}.simulation.cycles`, 'problem', 'cycles enough for several parts, whose scatter tells', '1e6');
+
+interface Played {
+  readonly merged: SimulationCounts;
+  readonly done: readonly SimulationCounts[];
+}
+
+/** The same again from the inputs of a number, in their order. */
+function play({ again, skipAhead }: Simulation, values: Values): Played {
+  const [cycles, seed, parts] = values.slice(-3) as number[];
+  const chunks = splitSimulation({ plan: again(values.slice(0, -3)), cycles: cycles!, seed: seed!, skipAhead });
+  const done = chunks.slice(0, parts).map((chunk) => runSimulation(chunk));
+  return { merged: mergeSimulation(done), done };
+}
+
+// ── against the closed forms ─────────────────────────────────────────────────────────────────────────────────────────
+
+const playsBursts = ({ kinds, noise }: Simulation): boolean => kinds.includes('bursts') && noise.sources.length > 0;
+const playsTwoStates = ({ kinds, noise }: Simulation): boolean =>
+  kinds.includes('two_state') && noise.twoState !== undefined;
+
+/** The closed forms are exact for random bit errors, but for what the stations of other cycles share. */
+function comparisonOf(simulation: Simulation): Comparison {
+  if (!simulation.kinds.includes('bit_errors') || playsBursts(simulation) || playsTwoStates(simulation)) return 'bound';
+  const { network } = simulation.planned;
+  const { discipline } = network.profile;
+  const hasMultiples = statedMultiples(network.devices).length > 0;
+  const hasRepeats = simulation.plan.cycles.some(({ repeatsFrom_ps }) => repeatsFrom_ps.length > 0);
+  if (discipline === 'summation') return hasMultiples ? 'about' : 'exact';
+  if (discipline === 'chained') return hasMultiples || hasRepeats ? 'about' : 'exact';
+  return hasMultiples && hasRepeats ? 'bound' : 'exact';
+}
+
+/** With pulses or a line of two states an update is lost no more often than its first try is, by any cause. */
+function closedOf(loss: StationLoss, simulation: Simulation, comparison: Comparison): Value<Quantity<'1'>> {
+  const { kinds, noise, losses } = simulation;
+  const isChanceAlone = kinds.includes('bit_errors') && !playsBursts(simulation) && !playsTwoStates(simulation);
+  if (comparison !== 'bound' || isChanceAlone) return loss.lost;
+  const about = `${simulation.planned.network.name}.${loss.device.name}`;
+  const { twoState } = noise;
+  const p = [
+    ...(kinds.includes('bit_errors') ? [loss.try] : []),
+    ...(playsBursts(simulation)
+      ? sourcesOf(loss, losses).map((source) => meetingWith(source, loss, losses).share)
+      : []),
+    ...(twoState !== undefined && playsTwoStates(simulation) && meets(twoState.hits, loss.runs)
+      ? [
+          given(
+            { b: twoState.to_bad, g: twoState.to_good, u: twoState.lost_in_good, v: twoState.lost_in_bad },
+            (known) => meanLossOfTwoStates({ w: shareBad(known, about), u: known.u, v: known.v }, about),
+          ),
+        ]
+      : []),
+  ];
+  return given({ p }, (known) => lostAtMost(known, about));
+}
+
+function agreement(
+  { least, most, closed }: Readonly<Record<'least' | 'most' | 'closed', Quantity>>,
+  comparison: Comparison,
+): Agreement {
+  if (comparison === 'bound') return closed.value >= least.value ? 'kept' : 'not kept';
+  return closed.value < least.value ? 'below' : closed.value > most.value ? 'above' : 'inside';
+}
