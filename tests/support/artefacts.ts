@@ -1,7 +1,19 @@
 // What is kept under version control though it can be made again: the results of the examples and the reference pages.
 // `npm run accept` writes all of it; a test makes all of it again and compares, so that a change of a number is read.
 import { existsSync, readdirSync } from 'node:fs';
-import { type Assessment, numbersOf, print, printProblem, type Quantity, reportJson } from '@layshaft/core';
+import {
+  type Assessment,
+  cellJson,
+  numbersOf,
+  print,
+  printProblem,
+  type Quantity,
+  reportJson,
+  resultOf,
+  simulationOf,
+  simulationView,
+} from '@layshaft/core';
+import { runSimulation } from '@layshaft/core/kernels';
 import { checksPage } from '../../tools/reference/checks.ts';
 import { formulasPage } from '../../tools/reference/formulas.ts';
 import { machineFilePage } from '../../tools/reference/machine-file.ts';
@@ -25,6 +37,12 @@ export function artefacts(): ReadonlyMap<string, Make> {
         [`${folder}/check.txt`, () => checkOutput(example)],
       ];
     }),
+    ...exampleMachines()
+      .filter(({ text }) => /^ {4}noise:/m.test(text))
+      .map((example): [string, Make] => [
+        `examples/${example.name}/expected/simulation.txt`,
+        async () => simulationText(await assessExample(example)),
+      ]),
     ...problemExamples().map((example): [string, Make] => [
       `examples/problems/expected/${example.name}.txt`,
       async () => problemsText(await assessExample(example)),
@@ -72,6 +90,23 @@ const numbersText = (assessment: Assessment): string =>
   [...numbersOf(assessment)]
     .map(([address, quantity]) => `${address} = ${print(quantity)} (${originOf(quantity)})\n`)
     .sort()
+    .join('');
+
+/** So many cycles of each network under its noise, with a fixed seed: every number of what is shown. */
+const simulationText = ({ networks }: Assessment): string =>
+  networks
+    .flatMap((planned) => {
+      const simulation = simulationOf(planned, { cycles: 30_000, seed: 1 });
+      if ('lacks' in simulation) return [];
+      const { tables } = simulationView(
+        resultOf(
+          simulation,
+          simulation.chunks.map((chunk) => runSimulation(chunk)),
+        ),
+      );
+      return tables.flatMap(({ rows }) => rows.flat().map(cellJson));
+    })
+    .flatMap((cell) => ('address' in cell ? [`${cell.address} = ${cell.text}\n`] : []))
     .join('');
 
 const originOf = ({ by }: Quantity): string => ('kind' in by ? by.kind : by.id);

@@ -24,7 +24,7 @@ Save it as machine.yaml (or let layshaft new write a longer one), then ask:
   layshaft explain machine.yaml networks.cycle@drives  why?
   layshaft show machine.yaml networks.drives           what is in it, what fits?
   layshaft show machine.yaml networks.drives --picture cycle --svg cycle.svg
-  layshaft simulate machine.yaml --cycles 1e7          every frame under the noise
+  layshaft simulate . --cycles 1e7                     every frame under noise
   layshaft open                                        all of it in a browser
 
 drive_5, polled_100, solid and so on are demonstration parts, invented for

@@ -72,8 +72,12 @@ function simulationAsked(planned: Planned, options: SimulateOptions): ReturnType
     return simulationOf(planned, { cycles, seed, skipAhead, ...(only !== undefined && { kinds: [only] }) });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    throw new UserError(
-      `${error.message}${skipAhead ? ' Leave --skip-ahead out, or add --only bit_errors.' : ' With --only bit_errors, --skip-ahead jumps.'}`,
-    );
+    throw new UserError(`${error.message} ${hintFor(planned, options)}`);
   }
+}
+
+function hintFor({ network: { noise } }: Planned, { skipAhead, only }: SimulateOptions): string {
+  if (!skipAhead) return '--skip-ahead jumps.';
+  const hasBunches = noise !== undefined && (noise.sources.length > 0 || noise.twoState !== undefined);
+  return hasBunches && only !== 'bit_errors' ? 'Add --only bit_errors.' : 'Leave --skip-ahead out.';
 }

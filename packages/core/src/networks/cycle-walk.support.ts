@@ -1,5 +1,5 @@
 // The second method for every discipline: one cycle walked event by event, hop by hop, in whole picoseconds. It knows
-// nothing of the closed forms and imports nothing of them; only tests use it.
+// nothing of the closed forms and imports nothing of them; only tests use it. It is long because it may import nothing at all.
 
 export interface WalkDevice {
   readonly name: string;

@@ -1,7 +1,9 @@
 // What is told of a simulation: losses beside the closed forms, runs of losses, the first trips, and what it leaves out.
 import type { Cell, Table, View } from '../checks/view.ts';
+import type { Value } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
-import type { Comparison, SimulationResult, StationResult } from './simulation.ts';
+import type { Quantity } from '../working/quantity.ts';
+import type { Comparison, SimulationResult } from './simulation.ts';
 import { tripStrip } from './simulation-strip.ts';
 
 /** Trips that are drawn, and lengths of runs that have a column. Our judgement. */
@@ -26,13 +28,17 @@ export function simulationView(result: SimulationResult): View {
   };
 }
 
-const shareOf = ({ share }: StationResult): number => (share instanceof Missing ? -1 : share.value);
+const known = (of: Value<Quantity>): number => (of instanceof Missing ? -1 : of.value);
 
 function sentence(result: SimulationResult): readonly Cell[] {
   const { stations, cycles, lasted, isWhole, simulation, comparison } = result;
-  const worst = stations.reduce((most, each) => (shareOf(each) > shareOf(most) ? each : most));
+  // Where nothing was lost the closed form says who would lose most.
+  const worst = stations.reduce((most, each) => {
+    const more = known(each.share) - known(most.share);
+    return more > 0 || (more === 0 && known(each.closed) > known(most.closed)) ? each : most;
+  });
   const { name } = worst.loss.device;
-  const most = stations.reduce((most, each) => (tripsOf(each) > tripsOf(most) ? each : most));
+  const most = stations.reduce((most, each) => (known(each.trips) > known(most.trips) ? each : most));
   const compared: readonly Cell[] =
     worst.closed instanceof Missing
       ? ['.']
@@ -49,15 +55,13 @@ function sentence(result: SimulationResult): readonly Cell[] {
       : [name, ' lost most, ', worst.share, ' of its updates, between ', worst.least, ' and ', worst.most]),
     ' with 99 % confidence',
     ...compared,
-    ...(tripsOf(most) > 0
+    ...(known(most.trips) > 0
       ? [` ${most.loss.device.name} tripped most often, so many times: `, most.trips, '.']
       : stations.every(({ trips }) => trips instanceof Missing)
         ? [' What trips a station is not said.']
         : [' Nothing tripped.']),
   ];
 }
-
-const tripsOf = ({ trips }: StationResult): number => (trips instanceof Missing ? 0 : trips.value);
 
 const comparedWith: Readonly<Record<Comparison, { readonly column: string; readonly note: string }>> = {
   exact: {

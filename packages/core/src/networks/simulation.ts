@@ -1,7 +1,7 @@
 // A simulation of a network as it is asked for, and what its counts say: every number with its inputs, its cycles and its seed.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { type OpenCall, openMethod, type Values } from '../working/formula.ts';
+import type { OpenCall, Values } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import { lostShare, mergeSimulation, splitSimulation } from './calc/simulate/job.ts';
@@ -15,6 +15,7 @@ import { meets } from './noise.ts';
 import { meetingWith, sourcesOf } from './noise-bursts.ts';
 import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
 import type { Planned } from './planned.ts';
+import { counts, shares } from './simulation-counts.ts';
 import { inputMeans, type NoiseKind, noiseKinds, type Simulated, simulatedOf } from './simulation-plan.ts';
 
 export interface SimulationRequest {
@@ -46,16 +47,13 @@ export function simulationOf(planned: Planned, request: SimulationRequest): Valu
   const simulated = simulatedOf(planned, kinds);
   if (simulated instanceof Missing) return simulated;
   const { plan } = simulated;
-  const perCycle =
-    plan.cycles.reduce(
-      (sum, { branches, exchanges }) =>
-        sum + branches.length + exchanges.reduce((all, { hops }) => all + hops.length, 0),
-      0,
-    ) / plan.cycles.length; // prettier-ignore
-  if (!skipAhead && cycles * perCycle > mostHops)
+  const { hops, spoilt } = cycleOf(simulated);
+  if (cycles * hops * (skipAhead ? spoilt : 1) > mostHops)
     throw new RangeError(
-      `${cycles} cycles of ${Math.ceil(perCycle)} frames on runs would take days. Jump over those without an error, or ask for fewer.`,
-    ); // prettier-ignore
+      skipAhead
+        ? 'Errors are not rare enough for so many cycles: it would take days. Ask for fewer.'
+        : `${cycles} cycles of ${Math.ceil(hops)} frames on runs would take days. Jump over those without an error, or ask for fewer.`,
+    );
   const { path } = planned.network;
   const asked = (key: string, value: number): Quantity<'1'> =>
     assumed(`${path}.simulation.${key}`, value, '1', {
@@ -74,46 +72,17 @@ export function simulationOf(planned: Planned, request: SimulationRequest): Valu
   };
 }
 
+/** Hops of a cycle, and the chance that one of them is spoilt, in the mean over the pattern. */
+function cycleOf({ plan }: Simulated): { readonly hops: number; readonly spoilt: number } {
+  const hops = plan.cycles.flatMap(({ branches, exchanges }) => [
+    ...branches,
+    ...exchanges.flatMap((each) => each.hops),
+  ]);
+  const expected = hops.reduce((sum, { spoils }) => sum + spoils, 0) / plan.cycles.length;
+  return { hops: hops.length / plan.cycles.length, spoilt: Math.min(1, expected) };
+}
+
 // ── what the counts say ──────────────────────────────────────────────────────────────────────────────────────────────
-
-const count = (id: string, title: string) =>
-  openMethod({
-    id: `networks.simulation.${id}`,
-    title,
-    prose: 'counted while every frame was played hop by hop, with random numbers from the seed',
-    gives: '1',
-    source: 'definition',
-    proof: 'counts every cycle once, and each run of losses by its length',
-  });
-
-const counts = {
-  cycles: count('cycles', 'cycles that were played'),
-  updates: count('updates', 'updates that were due'),
-  lost: count('lost', 'updates that were lost'),
-  runs: count('runs', 'runs of so many losses one behind the other'),
-  longest: count('longest', 'most losses one behind the other'),
-  repeats: count('repeats', 'repeats that were made for it'),
-  late: count('late', 'answers that would have come behind the end of the cycle'),
-  trips: count('trips', 'runs of losses that tripped it'),
-  tripCycle: count('trip_cycle', 'cycle in which it tripped, the first one being 0'),
-} as const;
-
-const share = (id: string, title: string, prose: string) =>
-  openMethod({
-    id: `networks.simulation.${id}`,
-    title,
-    prose,
-    gives: '1',
-    source: 'clopper-pearson',
-    proof: 'the interval of a simulated share covers it as often as it promises',
-  });
-const wider =
-  'from the scatter among the parts of the simulation, which are independent, by Student’s t; where fewer than 1000 were lost no narrower than the exact interval of a count';
-const shares = {
-  value: share('share', 'share of the updates that was lost', 'lost updates over updates that were due'),
-  least: share('share_at_least', 'smallest share that the counts allow, with 99 % confidence both ways', wider),
-  most: share('share_at_most', 'largest share that the counts allow, with 99 % confidence both ways', wider),
-} as const;
 
 /** Where the closed form lies to the interval of the simulated share; a bound is kept or not. */
 export type Agreement = 'inside' | 'below' | 'above' | 'kept' | 'not kept';
