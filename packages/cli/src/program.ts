@@ -117,6 +117,17 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       new Option('--csv', 'print the tables as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
     )
     .option('--json', 'print pictures and tables as data')
+    .addOption(
+      new Option('--explain <address>', 'only where this number comes from').conflicts([
+        'table',
+        'picture',
+        'svg',
+        'csv',
+        'json',
+        'addresses',
+      ]),
+    )
+    .option('--all', 'with --explain, show long lists whole')
     .addHelpText('after', `\n${simulateHelp}`)
     .action(async (file: string, options: SimulateOptions) => {
       status = await simulate(file, { ...program.opts(), ...options }, io);

@@ -108,6 +108,23 @@ describe('layshaft simulate', () => {
     expect(svg!.written['trip.svg']).toMatch(/^<svg [\s\S]*The cycles before/);
   });
 
+  it('explains a number of its own, down to what is given', async () => {
+    const address = 'networks.simulation.share_at_most@line.far';
+    expect((await simulate('--cycles 20000 --table stations --addresses')).out).toContain(address);
+    const { status, out } = await simulate(`--cycles 20000 --seed 7 --explain ${address}`);
+    expect([status, out.split('\n')[0]]).toEqual([
+      0,
+      'largest share that the counts allow, with 99 % confidence both ways',
+    ]);
+    for (const part of ['networks.line.simulation.cycles', 'networks.line.simulation.seed', 'Student', '20000'])
+      expect(out).toContain(part);
+    const wrong = await simulate('--cycles 1000 --explain nowhere');
+    expect([wrong.status, wrong.err]).toEqual([
+      2,
+      'The simulation has no number at the address nowhere; --addresses shows those that it has.\n',
+    ]);
+  });
+
   it('jumps over cycles without an error', async () => {
     const { out, status } = await simulate('--cycles 1e10 --skip-ahead', 'rare.yaml');
     expect([status, out.split('\n')[1]]).toEqual([0, expect.stringMatching(/^In 1e10 cycles, /)]);

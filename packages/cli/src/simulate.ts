@@ -2,18 +2,22 @@
 import {
   type Assessment,
   assess,
+  explainIn,
   lackSentence,
   type NoiseKind,
   plural,
   resultOf,
   simulationOf,
   simulationView,
+  type View,
 } from '@layshaft/core';
 import { exit, type Io, UserError } from './io.ts';
 import { onThreads } from './on-threads.ts';
 import { openDesign } from './open-design.ts';
+import { printMeaning } from './print-meaning.ts';
 import { savePicture } from './save-picture.ts';
 import { type ShowOptions, textOfAll } from './show.ts';
+import type { Style } from './style.ts';
 import { lookOf } from './terminal.ts';
 
 export interface SimulateOptions extends ShowOptions {
@@ -25,6 +29,10 @@ export interface SimulateOptions extends ShowOptions {
   readonly skipAhead?: boolean;
   /** What of the noise is played. */
   readonly only?: NoiseKind;
+  /** The address of a number whose working is printed instead. */
+  readonly explain?: string;
+  /** Shows long lists of a working whole. */
+  readonly all?: boolean;
 }
 
 type Planned = Assessment['networks'][number];
@@ -43,13 +51,24 @@ export async function simulate(file: string, options: SimulateOptions, io: Io): 
     io.stderr.write('Stopped before the first part was done: there is nothing to print.\n');
     return exit.interrupted;
   }
-  const views = [simulationView(resultOf(simulation, done))];
-  if (options.svg === undefined) io.stdout.write(textOfAll(views, options, lookOf(options, io), sameAgain));
+  const view = simulationView(resultOf(simulation, done));
+  const views = [view];
+  const look = lookOf(options, io);
+  if (options.explain !== undefined)
+    io.stdout.write(`${explained(view, options.explain, { look, design, lists: options.all ? 'whole' : 'short' })}\n`);
+  else if (options.svg === undefined) io.stdout.write(textOfAll(views, options, look, sameAgain));
   else await savePicture(views, options.picture, options.svg, io);
   if (done.length < simulation.chunks.length) return exit.interrupted;
   if (design.problems.length === 0) return exit.fine;
   io.stderr.write(`${file} has ${plural(design.problems.length, 'problem')}; layshaft check shows what and where.\n`);
   return exit.unusable;
+}
+
+function explained(view: View, address: string, style: Style): string {
+  const working = explainIn(view, address);
+  if (working === undefined)
+    throw new UserError(`The simulation has no number at the address ${address}; --addresses shows those that it has.`);
+  return printMeaning({ kind: 'number', working, findings: [] }, style).join('\n');
 }
 
 const sameAgain = 'The same cycles and seed give the same numbers again, on any number of threads.';

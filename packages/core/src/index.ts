@@ -6,7 +6,7 @@ export { type Chapter, chapters } from './assess/chapters.ts';
 export { choicesFor } from './assess/choosing.ts';
 export { type Comparison, compare } from './assess/compare.ts';
 export { type Candidate, inputsOf } from './assess/inputs-of.ts';
-export { explain, numbersOf } from './assess/numbers.ts';
+export { explain, explainIn, numbersOf } from './assess/numbers.ts';
 export { type FindingJson, findingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
 export { show, shownAddresses } from './assess/show.ts';
 export { losersTable, optionsTable } from './axes/choice-tables.ts';

@@ -1,6 +1,7 @@
 // Every number of an assessment by its address, and its working.
 
 import type { Finding } from '../checks/finding.ts';
+import { quantitiesIn, type View } from '../checks/view.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { type Working, walk, workingOf } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
@@ -42,4 +43,19 @@ export function explain(assessment: Assessment, address: string): Working | unde
   const quantity =
     (finding && restOf(finding)) ?? numbersOf(assessment).get(address) ?? numberShown(assessment, address);
   return quantity && workingOf(quantity);
+}
+
+/** The working of a number that a view shows or rests on; what a simulation has counted is in no assessment. */
+export function explainIn(view: View, address: string): Working | undefined {
+  let found: Quantity | undefined;
+  const seen = new Set<Quantity>();
+  for (const quantity of quantitiesIn(view))
+    walk(
+      quantity,
+      (each) => {
+        if (addressOf(each) === address) found ??= each;
+      },
+      seen,
+    );
+  return found && workingOf(found);
 }

@@ -77,7 +77,9 @@ describe(`the plan of a simulation and the walk, ${perPair} seeded networks for 
   );
 
   it('finds a hop that is moved by a nanosecond, and a device that is passed too quickly', () => {
-    const [{ cases }] = casesOf(4) as [ReturnType<typeof casesOf>[number]];
+    const cases = casesOf(4)
+      .filter(({ topology }) => topology === 'line')
+      .flatMap((each) => each.cases);
     let found = 0;
     for (const { planned: before, walked } of cases) {
       const { network } = withNoise(before);
@@ -89,8 +91,9 @@ describe(`the plan of a simulation and the walk, ${perPair} seeded networks for 
       const due = new Set(walked.cycles[0]!.hops.map(({ from_ps }) => Math.round(from_ps)));
       const flights = flown(own.cycles[0]!);
       if (flights.some(({ from_ps }) => !due.has(from_ps))) found++;
+
       expect(due.has(flights[0]!.from_ps + 1000)).toBe(false);
     }
-    expect(found).toBeGreaterThan(1);
+    expect(found).toBeGreaterThan(cases.length / 4);
   });
 });
