@@ -37,6 +37,7 @@ export * from './axes/calc/stop.ts';
 export * from './axes/calc/transform.ts';
 export * from './axes/calc/traverse.ts';
 export * from './axes/calc/winder.ts';
+export * from './marks/calc/askew-model.ts';
 export * from './marks/calc/budget.ts';
 export * from './marks/calc/capability.ts';
 export * from './marks/calc/capture.ts';

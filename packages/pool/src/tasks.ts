@@ -1,8 +1,16 @@
 // What a thread can do, by name: each task takes a chunk and gives its result, both plain data.
-import { runSimulation, runTrials, type SimulationChunk, type TrialChunk } from '@layshaft/core/kernels';
+import {
+  type AskewChunk,
+  runAskewTrials,
+  runSimulation,
+  runTrials,
+  type SimulationChunk,
+  type TrialChunk,
+} from '@layshaft/core/kernels';
 
 export const tasks = {
   simulation: (chunk: SimulationChunk) => runSimulation(chunk),
+  askewTrials: (chunk: AskewChunk) => runAskewTrials(chunk),
   trials: (chunk: TrialChunk) => runTrials(chunk),
 } as const;
 

@@ -1,7 +1,7 @@
 // Every number of an assessment by its address, and its working.
 
 import type { Finding } from '../checks/finding.ts';
-import { quantitiesIn, type View } from '../checks/view.ts';
+import { quantitiesIn, type Table, type View } from '../checks/view.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { type Working, walk, workingOf } from '../working/working.ts';
 import type { Assessment } from './assess.ts';
@@ -24,6 +24,21 @@ export function numbersOf(assessment: Assessment): ReadonlyMap<string, Quantity>
   return numbers;
 }
 
+function numberIn(tables: readonly Table[], address: string): Quantity | undefined {
+  let found: Quantity | undefined;
+  const seen = new Set<Quantity>();
+  for (const cell of tables.flatMap(({ rows }) => rows.flat()))
+    if (cell instanceof Quantity)
+      walk(
+        cell,
+        (each) => {
+          if (addressOf(each) === address) found ??= each;
+        },
+        seen,
+      );
+  return found;
+}
+
 /** What a finding's address leads to: its margin, else what is known of it. */
 const restOf = ({ margin, enough, demand, capacity }: Finding): Quantity | undefined =>
   margin ?? enough ?? demand ?? capacity;
@@ -37,8 +52,13 @@ function collect(value: unknown, add: (quantity: Quantity) => void, seen: Set<un
   else for (const each of Object.values(value)) collect(each, add, seen);
 }
 
-/** The working of the number at an address, those that are only shown beside the findings included, or nothing when no number has it. */
-export function explain(assessment: Assessment, address: string): Working | undefined {
+/**
+ * The working of the number at an address, those that are only shown beside the findings included, or nothing when no number
+ * has it. The numbers of tables that a long work made go first.
+ */
+export function explain(assessment: Assessment, address: string, made: readonly Table[] = []): Working | undefined {
+  const own = numberIn(made, address);
+  if (own !== undefined) return workingOf(own);
   const finding = assessment.findings.find((each) => each.address === address);
   const quantity =
     (finding && restOf(finding)) ?? numbersOf(assessment).get(address) ?? numberShown(assessment, address);

@@ -28,6 +28,36 @@ export interface LaterTable extends Pick<Table, 'name' | 'title'> {
   readonly alone?: true;
 }
 
+/** How much of a long work is asked for. */
+export interface Asked {
+  readonly count: number;
+  /** A whole number from 0 to 2^32 − 1: the same one gives the same results. */
+  readonly seed: number;
+}
+
+/** What a thread is asked to do with a part of a job. */
+export type PartTask = 'trials' | 'askewTrials' | 'simulation';
+
+/** Parts are plain data and done anywhere, in any order; their results come back in the order of the parts. */
+export interface LongJob {
+  readonly task: PartTask;
+  readonly chunks: readonly unknown[];
+  /** Every number has its working, with count and seed. The name is that of the work. */
+  readonly merge: (results: readonly unknown[]) => Table;
+}
+
+/** What takes longer than anybody waits for unasked: a host asks how much, runs its parts on threads, and shows the table. */
+export interface LongWork extends Pick<Table, 'name' | 'title'> {
+  /** What is counted: 'trials', 'cycles'. */
+  readonly counts: string;
+  readonly least: number;
+  /** What is offered first. */
+  readonly usual: number;
+  readonly most: number;
+  /** Missing where it cannot be done. */
+  readonly job: (asked: Asked) => LongJob | Missing;
+}
+
 /** A value of the file that a screen lets one move while everything else follows. */
 export interface Input {
   /** Where it stands in the file, or would stand. */
@@ -50,6 +80,8 @@ export interface View {
   readonly pictures: readonly Drawn[];
   readonly tables: readonly Table[];
   readonly later: readonly LaterTable[];
+  /** The table of a work may stand among the later ones already, with fewer counts. */
+  readonly works?: readonly LongWork[];
 }
 
 /** All tables of a view, those that take longer among them; not those that are only shown alone. */

@@ -1,21 +1,23 @@
 // Trials of a budget (JCGM 101): its contributions drawn from their distributions, with a stated seed, and how exactly so many
 // trials tell each number.
+import type { Asked, LongJob } from '../checks/view.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { resultsOf, type Values } from '../working/formula.ts';
+import { resultsOf, type Values, valuesOf } from '../working/formula.ts';
 import { Missing, missing } from '../working/missing.ts';
-import type { Inputs, Quantity } from '../working/quantity.ts';
+import { type Inputs, leaf, type Quantity } from '../working/quantity.ts';
 import type { Known } from './budget-of.ts';
+import { type AskewChunk, askewModel, runAskewTrials } from './calc/askew-model.ts';
 import { type Contribution, type Distribution, standardOf } from './calc/budget.ts';
 import type { Matrix } from './calc/correlation.ts';
 import {
   type Ends,
   mergeTrials,
   type Outcome,
-  runModelTrials,
   runTrials,
   splitModelTrials,
   splitTrials,
+  type TrialChunk,
   type TrialResult,
   trialDeviation,
   trialEnd,
@@ -52,26 +54,50 @@ const enough = assumed('marks.trials.count', 200_000, '1', {
   digits: 7,
 });
 
-/** Missing where correlated contributions are not normally distributed: JCGM 101 knows no way to draw them. */
-export function trialsOf({ parts, offset, correlation, coverage }: Known, about: string): Value<Trials> {
-  if (coverage instanceof Missing) return coverage;
-  const drawn = inputsOf(parts, offset, correlation);
-  const count = parts.length;
-  const inputs: Inputs = { ...drawn, p: coverage, N: enough, s: seed };
-  const means = meansOf(inputs, parts);
-  const run = (values: Values): Outcome | undefined => {
-    const [p, trials, start] = values.slice(-3) as number[];
-    const results = resultsOfTrials(plainOf(parts, correlation !== undefined, values, count), trials!, start!);
-    return results && mergeTrials(results, p!);
+/** How many trials, and of which seed. */
+interface Amount {
+  readonly count: Quantity<'1'>;
+  readonly seed: Quantity<'1'>;
+}
+
+/** Trials that somebody has asked for; it stands in no file, so its path leads to the mark alone. */
+const amountAsked = ({ count, seed }: Asked, about: string): Amount => {
+  const said = (name: string, value: number): Quantity<'1'> => {
+    const path = `marks.${about}.trials.${name}`;
+    const written = String(value);
+    return leaf(value, '1', { kind: 'given', path, via: [], writtenAt: path, written, writtenUnit: '1' });
   };
-  const { now, call } = resultsOf({ inputs, means }, run);
-  if (now === undefined)
-    return missing(
-      `marks.${about}.correlation`,
-      'problem',
-      'correlations among normal contributions only',
-      '[a, b, 0.5]',
-    );
+  return { count: said('count', count), seed: said('seed', seed) };
+};
+
+export interface TrialsAsked {
+  readonly asked: Asked;
+  /** Of the parts of `trialsJob`, in their order; without them the trials are made at once. */
+  readonly results?: readonly TrialResult[];
+}
+
+/** The parts of so many trials. Missing as the trials are. */
+export function trialsJob(known: Known, about: string, asked: Asked): Missing | Pick<LongJob, 'task' | 'chunks'> {
+  if (known.coverage instanceof Missing) return known.coverage;
+  const job = jobOf(plainOf(known), asked);
+  return job === undefined ? cannotDraw(about) : { task: job.task, chunks: job.chunks };
+}
+
+/** As many as are enough where nobody asks. Missing where correlated contributions are not normally distributed: JCGM 101 knows no way to draw them. */
+export function trialsOf(known: Known, about: string, more?: TrialsAsked): Value<Trials> {
+  const { parts, offset, correlation, coverage } = known;
+  if (coverage instanceof Missing) return coverage;
+  const amount = more === undefined ? { count: enough, seed } : amountAsked(more.asked, about);
+  const inputs: Inputs = { ...inputsOf(parts, offset, correlation), p: coverage, N: amount.count, s: amount.seed };
+  const means = meansOf(inputs, parts);
+  const merged = (results: readonly TrialResult[] | undefined, p: number): Outcome | undefined =>
+    results && mergeTrials(results, p);
+  const run = (values: Values): Outcome | undefined => {
+    const [p, count, start] = values.slice(-3) as number[];
+    return merged(resultsOfJob(jobOf(plainOf(known, values), { count: count!, seed: start! })), p!);
+  };
+  const { now, call } = resultsOf({ inputs, means }, run, more?.results && merged(more.results, coverage.value));
+  if (now === undefined) return cannotDraw(about);
   const told = (
     take: (outcome: Outcome) => { value: number; error: number },
     which: string,
@@ -94,8 +120,7 @@ export function trialsOf({ parts, offset, correlation, coverage }: Known, about:
           most: told((outcome) => take(outcome)!.most, `.${which}.most`, trialEnd),
         };
   return {
-    count: enough,
-    seed,
+    ...amount,
     mean: told(({ mean }) => mean, '.mean', trialMean),
     deviation: told(({ deviation }) => deviation, '', trialDeviation),
     shortest: ends(({ shortest }) => shortest, 'shortest'),
@@ -104,12 +129,11 @@ export function trialsOf({ parts, offset, correlation, coverage }: Known, about:
 }
 
 /** The counts of so many trials in bins, for a picture; nothing where there is no way to draw them. */
-export function countsOf({ parts, offset, correlation }: Known, trials: number): readonly TrialResult[] | undefined {
-  const values = Object.values(inputsOf(parts, offset, correlation)).map((input) =>
-    Array.isArray(input) ? input.map((each: Quantity) => each.value) : (input as Quantity).value,
-  );
-  return resultsOfTrials(plainOf(parts, correlation !== undefined, values, parts.length), trials, seed.value);
-}
+export const countsOf = (known: Known, trials: number): readonly TrialResult[] | undefined =>
+  resultsOfJob(jobOf(plainOf(known), { count: trials, seed: seed.value }));
+
+const cannotDraw = (about: string): Missing =>
+  missing(`marks.${about}.correlation`, 'problem', 'correlations among normal contributions only', '[a, b, 0.5]');
 
 // ── quantities in, plain numbers out ─────────────────────────────────────────────────────────────────────────────────
 
@@ -162,7 +186,11 @@ interface PlainBudget {
 }
 
 /** In the order in which `inputsOf` lists them. */
-function plainOf(parts: readonly Part[], correlated: boolean, values: Values, size: number): PlainBudget {
+function plainOf(
+  { parts, offset: b, correlation }: Known,
+  values: Values = valuesOf(inputsOf(parts, b, correlation)),
+): PlainBudget {
+  const size = parts.length;
   let next = 0;
   const take = (): number => values[next++] as number;
   const takeList = (): readonly number[] => values[next++] as readonly number[];
@@ -182,7 +210,7 @@ function plainOf(parts: readonly Part[], correlated: boolean, values: Values, si
       ...(degrees === undefined ? {} : { degrees }),
     };
   });
-  const rows = correlated ? takeList() : undefined;
+  const rows = correlation && takeList();
   return {
     contributions,
     askew,
@@ -203,36 +231,43 @@ function distributionOf({ shape, sample }: Part, u: number, values: readonly num
   return { shape: 'normal', deviation: u };
 }
 
-function resultsOfTrials(
+type TrialsJob =
+  | { readonly task: 'trials'; readonly chunks: readonly TrialChunk[] }
+  | { readonly task: 'askewTrials'; readonly chunks: readonly AskewChunk[] };
+
+function jobOf(
   { contributions, askew, correlation, offset }: PlainBudget,
-  trials: number,
-  start: number,
-): readonly TrialResult[] | undefined {
-  const common = { trials, seed: start, ...(correlation && { correlation }) };
+  { count, seed: start }: Asked,
+): TrialsJob | undefined {
+  const common = { trials: count, seed: start, ...(correlation && { correlation }) };
   if (askew === undefined) {
     const fixed: Contribution = { name: 'offset', spread: { shape: 'normal', deviation: 0 }, sensitivity: 1, offset };
     const wider = correlation && widened(correlation);
-    return splitTrials({
+    const chunks = splitTrials({
       ...common,
       ...(wider && { correlation: wider }),
       contributions: [...contributions, fixed],
-    })?.map(runTrials);
+    });
+    return chunks && { task: 'trials', chunks };
   }
-  const { at: place, L, φ, σ } = askew;
-  const mean = L * (1 - Math.cos(φ) * Math.exp(-(σ ** 2) / 2));
+  const { at: angleAt, L, φ, σ } = askew;
   const inputs = contributions.map(({ spread, degrees }, at) =>
-    at === place
+    at === angleAt
       ? { value: φ, spread: { shape: 'normal', deviation: σ } as const }
       : { value: 0, spread, ...(degrees !== undefined && { degrees }) },
   );
-  const factors = contributions.map(({ sensitivity }, at) => (at === place ? 0 : sensitivity));
-  // What the angle makes on average is among the offsets already.
-  const model = (each: readonly number[]): number => {
-    let sum = offset - mean + L * (1 - Math.cos(each[place]!));
-    for (let at = 0; at < factors.length; at++) sum += factors[at]! * each[at]!;
-    return sum;
+  const model = {
+    // What the angle makes on average is among the offsets already.
+    offset: offset - L * (1 - Math.cos(φ) * Math.exp(-(σ ** 2) / 2)),
+    length: L,
+    angleAt,
+    factors: contributions.map(({ sensitivity }, at) => (at === angleAt ? 0 : sensitivity)),
   };
-  return splitModelTrials({ ...common, inputs }, model)?.map((chunk) => runModelTrials(chunk, model));
+  const chunks = splitModelTrials({ ...common, inputs }, askewModel(model));
+  return chunks && { task: 'askewTrials', chunks: chunks.map((chunk) => ({ chunk, model })) };
 }
+
+const resultsOfJob = (job: TrialsJob | undefined): readonly TrialResult[] | undefined =>
+  job && (job.task === 'trials' ? job.chunks.map(runTrials) : job.chunks.map(runAskewTrials));
 
 const widened = (matrix: Matrix): Matrix => [...matrix.map((row) => [...row, 0]), [...matrix.map(() => 0), 1]];

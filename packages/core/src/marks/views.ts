@@ -1,8 +1,9 @@
 // What `show` tells of a mark: how exact it is and what to improve first, how it is captured, corrected, and lost.
-import type { Cell, LaterTable, Table, View } from '../checks/view.ts';
+import type { Cell, LaterTable, LongWork, Table, View } from '../checks/view.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { BudgetOf } from './budget-of.ts';
 import { repeatsBetween } from './calc/capture.ts';
+import type { TrialResult } from './calc/monte-carlo.ts';
 import type { Captured } from './captured.ts';
 import { caution } from './checks/run-on.ts';
 import type { MarkDemand } from './demand.ts';
@@ -14,7 +15,7 @@ import { settlingPicture } from './settling-picture.ts';
 import { speedCurve, speedTable } from './speed-curve.ts';
 import { timesTable } from './times-table.ts';
 import { shapeWords, titleOf } from './titles.ts';
-import { trialsOf } from './trials.ts';
+import { type TrialsAsked, trialsJob, trialsOf } from './trials.ts';
 import { byShare, varianceBars } from './variance-bars.ts';
 
 export function markView(demand: MarkDemand): View {
@@ -41,6 +42,7 @@ export function markView(demand: MarkDemand): View {
       ...lostTable(captured),
     ],
     later: laterOf(demand),
+    works: worksOf(demand),
   };
 }
 
@@ -221,15 +223,39 @@ function laterOf(demand: BudgetOf): readonly LaterTable[] {
 
 const trialsHead = { name: 'trials', title: 'Trials beside the budget' };
 
-function trialsTable({ mark, known }: BudgetOf): Table {
+/** 10 000 trials are the fewest of which an end of an interval can be told; a thousand millions take minutes. Our judgement. */
+const amounts = { least: 10_000, usual: 10_000_000, most: 1_000_000_000 };
+
+function worksOf(demand: BudgetOf): readonly LongWork[] {
+  const { mark, known } = demand;
+  if (known instanceof Missing) return [];
+  return [
+    {
+      name: trialsHead.name,
+      title: 'Many more trials',
+      counts: 'trials',
+      ...amounts,
+      job: (asked) => {
+        const job = trialsJob(known, mark.name, asked);
+        if (job instanceof Missing) return job;
+        return {
+          ...job,
+          merge: (results) => trialsTable(demand, { asked, results: results as readonly TrialResult[] }),
+        };
+      },
+    },
+  ];
+}
+
+function trialsTable({ mark, known }: BudgetOf, more?: TrialsAsked): Table {
   const columns = ['what', 'value', 'known to'];
-  const trials = known instanceof Missing ? known : trialsOf(known, mark.name);
+  const trials = known instanceof Missing ? known : trialsOf(known, mark.name, more);
   if (trials instanceof Missing) return { ...trialsHead, columns, rows: [['trials', trials, '']] };
   const { count, seed, mean, deviation, shortest, symmetric } = trials;
   const end = (title: string, told: { value: Cell; error: Cell }): readonly Cell[] => [title, told.value, told.error];
   return {
     ...trialsHead,
-    note: 'known to: one standard uncertainty of the number itself, from what it scatters by among fifty chunks of the trials',
+    note: 'known to: one standard uncertainty of the number itself, from what it scatters by among the parts of the trials, fifty at least',
     columns,
     rows: [
       ['trials', count, ''],

@@ -139,12 +139,12 @@ export type Values = readonly (number | readonly number[])[];
 
 export const valuesOf = (inputs: Inputs): Values => Object.values(inputs).map(plain);
 
-/** Several numbers out of one computation: it runs once now, and again for the number that is replayed. */
+/** Several numbers out of one computation: it runs once unless it has run elsewhere, and again for the number that is replayed. */
 export function resultsOf<R>(
   { inputs, means }: Pick<OpenCall, 'inputs' | 'means'>,
   run: (values: Values) => R,
+  now: R = run(valuesOf(inputs)),
 ): { readonly now: R; readonly call: (take: (result: R) => number) => OpenCall } {
-  const now = run(valuesOf(inputs));
   return {
     now,
     call: (take) => ({ inputs, means, of: (...values: Values) => take(run(values)), value: take(now) }),

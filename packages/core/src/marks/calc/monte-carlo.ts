@@ -13,7 +13,7 @@ import { studentQuantile } from './student.ts';
 
 interface Trials {
   readonly correlation?: Matrix;
-  /** At least 10 000/(1 − coverage), says JCGM 101:2008, 7.2.2; rounded up to whole chunks. */
+  /** At least 10 000/(1 − coverage), says JCGM 101:2008, 7.2.2. */
   readonly trials: number;
   /** A whole number from 0 to 2^32 − 1. */
   readonly seed: number;
@@ -134,7 +134,7 @@ export function splitModelTrials(
   const triangle = drawnTriangle(draws, correlation);
   if (triangle === 'refused') return undefined;
   const values = inputs.map((input) => input.value + offsetOf({ name: '', sensitivity: 1, ...input }));
-  const [first, ...chunks] = chunksOf({ ...job, more: 1 });
+  const [first, ...chunks] = chunksOf(job, 1);
   const results = new Float64Array(pilotTrials);
   eachTrial({ draws, values, triangle, trials: pilotTrials, state: first!.state }, model, (block, from) => {
     results.set(block, from);
@@ -278,17 +278,14 @@ function reachOf(draw: Draw): number {
   return 1.001 * (draw.shape === 'sample' ? scale * Math.max(...draw.values.map(Math.abs)) : scale);
 }
 
-function chunksOf({
-  trials,
-  seed,
-  more = 0,
-}: {
-  readonly trials: number;
-  readonly seed: number;
-  readonly more?: number;
-}) {
+/** The first streams may be for something else: so many more are begun. */
+function chunksOf({ trials, seed }: Trials, more = 0) {
   const count = Math.max(fewestChunks, Math.ceil(trials / mostInChunk));
-  return streamsOf(seed, count + more).map((state) => ({ state, trials: Math.ceil(trials / count) }));
+  const upTo = (chunk: number): number => Math.floor((trials * chunk) / count);
+  return streamsOf(seed, count + more).map((state, at) => ({
+    state,
+    trials: upTo(at - more + 1) - upTo(at - more),
+  }));
 }
 
 /** Runs the model for each trial and hands over a block of results at a time. */
