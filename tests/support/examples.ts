@@ -55,5 +55,6 @@ const worldOf = ({ path, text }: Example): Io => ({
   writeFile: async () => undefined,
   replaceFile: async () => undefined,
   readStdin: () => Promise.reject(new Error('no example comes from standard input')),
+  runParts: () => Promise.reject(new Error('no example runs long work')),
   untilInterrupted: async () => undefined,
 });

@@ -15,6 +15,8 @@ export interface World {
   readonly env?: Io['env'];
   /** The columns of the terminal; a pipe when absent. */
   readonly terminal?: number;
+  /** Runs the parts of long work. */
+  readonly runParts?: Io['runParts'];
   /** When the user ends the program; at once when absent. */
   readonly interrupted?: Promise<void>;
 }
@@ -66,6 +68,10 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
     writeFile: write,
     replaceFile: write,
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
+    runParts: async (...job) => {
+      if (world.runParts === undefined) throw new Error('this world has no threads');
+      return world.runParts(...job);
+    },
     untilInterrupted: async () => world.interrupted,
   });
   return { status, out, err, written };

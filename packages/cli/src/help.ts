@@ -37,7 +37,7 @@ Exit status of every command:
   2  the file has problems or cannot be read, or the command is not understood
   3  check: nothing fails, but something is unknown because a value is missing;
      simulate: the same, so that nothing can be played
-  130  simulate: ended by Ctrl-C; what was done by then is printed
+  130  ended by Ctrl-C; simulate prints what was done by then
 
 More is in the folders docs and examples that come with Layshaft.`;
 

@@ -1,9 +1,18 @@
 // What the command needs of the world around it, so that a test can be that world.
 
+import type { LongJob } from '@layshaft/core';
+
 export interface Output {
   readonly write: (text: string) => unknown;
   readonly isTTY?: boolean;
   readonly columns?: number;
+}
+
+export interface RunOptions {
+  /** As many as the computer runs at once where nothing is said. */
+  readonly threads: number | undefined;
+  readonly onProgress: (done: number, all: number) => void;
+  readonly signal: AbortSignal;
 }
 
 export interface Io {
@@ -19,6 +28,8 @@ export interface Io {
   /** Writes a file that is there already, so that at no time only a part of it stands there. */
   readonly replaceFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
+  /** Runs the parts of a long work on threads; gives their results in order. */
+  readonly runParts: (job: Pick<LongJob, 'task' | 'chunks'>, options: RunOptions) => Promise<readonly unknown[]>;
   /** Resolves when the user ends the program. */
   readonly untilInterrupted: () => Promise<void>;
 }

@@ -13,6 +13,7 @@ import { schema } from './schema.ts';
 import { type ShowOptions, show } from './show.ts';
 import { type SimulateOptions, simulate } from './simulate.ts';
 import { leastColumns } from './terminal.ts';
+import { type TrialsOptions, trials } from './trials.ts';
 
 /** The version of the package. */
 export const version = '0.1.0';
@@ -131,6 +132,25 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .addHelpText('after', `\n${simulateHelp}`)
     .action(async (file: string, options: SimulateOptions) => {
       status = await simulate(file, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('trials')
+    .summary('many more trials of a mark, on all processors')
+    .description(
+      'Makes so many trials of the budget of a mark, on threads. The same seed gives the same digits, whatever the threads. Ctrl-C stops it.',
+    )
+    .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
+    .argument('<ADDRESS>', 'marks.NAME')
+    .option('--trials <number>', 'how many, such as 1e8; ten million where nothing is said')
+    .option('--seed <number>', 'what the random numbers begin with', '1')
+    .option('--threads <number>', 'how many at once; as many as the computer has processors', threadNumber)
+    .option('--addresses', 'under each row, the addresses of its numbers')
+    .addOption(
+      new Option('--csv', 'print the table as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
+    )
+    .option('--json', 'print the table as data')
+    .action(async (file: string, address: string, options: TrialsOptions) => {
+      status = await trials(file, address, { ...program.opts(), ...options }, io);
     });
   program
     .command('open')

@@ -1,5 +1,6 @@
 // layshaft show: the pictures and tables of a network, a station or a run.
 import {
+  type Assessment,
   allTables,
   assess,
   type CellJson,
@@ -40,11 +41,17 @@ export const viewVersion = 1;
 export async function show(file: string, address: string, options: ShowOptions, io: Io): Promise<number> {
   const design = await openDesign(file, io);
   const assessment = assess(design);
-  const views = viewsAt(assessment, address);
-  if (views.length === 0) throw new UserError(nothingAt(address, shownAddresses(assessment)));
+  const views = viewsShown(assessment, address);
   if (options.svg === undefined) io.stdout.write(textOfAll(views, options, lookOf(options, io)));
   else await savePicture(views, options.picture, options.svg, io);
   return design.problems.length === 0 ? exit.fine : exit.unusable;
+}
+
+/** Throws a UserError for an address at which nothing is shown. */
+export function viewsShown(assessment: Assessment, address: string): readonly View[] {
+  const views = viewsAt(assessment, address);
+  if (views.length === 0) throw new UserError(nothingAt(address, shownAddresses(assessment)));
+  return views;
 }
 
 /** As text, or as the data that is asked for. `addressesAre` says what the addresses lead to. */

@@ -35,5 +35,5 @@ const threadOf = (worker: Worker): Thread => ({
     worker.on('error', take);
     worker.on('exit', (code) => take(new Error(`A thread ended with ${code} before its work was done.`)));
   },
-  end: () => void worker.terminate(),
+  end: () => worker.terminate(),
 });

@@ -9,7 +9,8 @@ export interface Thread {
   readonly onAnswer: (take: (answer: Answer) => void) => void;
   /** A thread that dies answers nothing any more. */
   readonly onDeath: (take: (error: Error) => void) => void;
-  readonly end: () => void;
+  /** A promise where it takes a while until nothing runs any more. */
+  readonly end: () => unknown;
 }
 
 export interface RunOptions {
@@ -21,7 +22,7 @@ export interface RunOptions {
   readonly signal?: AbortSignal | undefined;
 }
 
-/** The results in the order of the chunks. Rejects with the first error of a chunk. The threads are ended in any case. */
+/** The results in the order of the chunks. Rejects with the first error of a chunk. In any case the threads have ended by then. */
 export async function runOn<K extends TaskName>(
   threads: readonly Thread[],
   task: K,
@@ -58,7 +59,7 @@ export async function runOn<K extends TaskName>(
     return results;
   } finally {
     signal?.removeEventListener('abort', stop);
-    for (const thread of threads) thread.end();
+    await Promise.all(threads.map((thread) => thread.end()));
   }
 }
 

@@ -1,0 +1,125 @@
+// Long work in the terminal: its parts on threads, how far it is, a stop by Ctrl-C, and the table that comes of it.
+import {
+  type Assessment,
+  assess,
+  grouped,
+  type LongWork,
+  lackSentence,
+  readAsked,
+  show,
+  shownAddresses,
+  type Table,
+  type View,
+} from '@layshaft/core';
+import { exit, type Io, UserError } from './io.ts';
+import { openDesign } from './open-design.ts';
+import { type ShowOptions, textOfAll, viewsShown } from './show.ts';
+import { lookOf } from './terminal.ts';
+
+export interface WorkOptions extends Pick<ShowOptions, 'width' | 'color' | 'json' | 'csv' | 'addresses'> {
+  /** As typed; what is usual where nothing is. */
+  readonly count: string | undefined;
+  readonly seed: string;
+  readonly threads?: number;
+}
+
+export interface WorkCommand {
+  /** Of the work, and of its table. */
+  readonly name: string;
+  /** What is typed before the count: `--trials`. */
+  readonly countOption: string;
+  /** Said below the table, of its numbers. */
+  readonly explained: string;
+}
+
+/** Does the work of that name at an address and gives the exit status. Throws a UserError where there is none. */
+export async function runWork(
+  command: WorkCommand,
+  { file, address }: { readonly file: string; readonly address: string },
+  options: WorkOptions,
+  io: Io,
+): Promise<number> {
+  const design = await openDesign(file, io);
+  const { view, work } = workAt(assess(design), address, command.name);
+  const asked = readAsked(work, { count: options.count ?? String(work.usual), seed: options.seed });
+  if ('advice' in asked)
+    throw new UserError(
+      asked.of === 'count'
+        ? `${command.countOption} ${options.count} cannot be done. ${asked.advice}`
+        : `--seed ${options.seed} cannot be done. ${asked.advice}`,
+    );
+  const job = work.job(asked);
+  if ('lacks' in job) throw new UserError(`${address} can have no ${work.counts}: ${lackSentence(job.lacks)}.`);
+  const results = await runParts(work, job, asked.count, options.threads, io);
+  if (results === undefined) return exit.interrupted;
+  const table = job.merge(results);
+  io.stdout.write(textOfAll([withTable(view, table)], options, lookOf(options, io), command.explained));
+  return design.problems.length === 0 ? exit.fine : exit.unusable;
+}
+
+/** The results; nothing where the user has stopped it, which is told then. */
+async function runParts(
+  { counts }: LongWork,
+  job: Parameters<Io['runParts']>[0],
+  count: number,
+  threads: number | undefined,
+  io: Io,
+): Promise<readonly unknown[] | undefined> {
+  const stop = new AbortController();
+  const progress = progressLine(io);
+  let told = '';
+  const tell = (done: number, all: number): void => {
+    told = `${grouped(Math.floor((count * done) / all))} of ${grouped(count)} ${counts}, ${Math.floor((100 * done) / all)} %`;
+    progress.show(told);
+  };
+  tell(0, job.chunks.length);
+  void io.untilInterrupted().then(() => stop.abort());
+  try {
+    return await io.runParts(job, { threads, signal: stop.signal, onProgress: tell });
+  } catch (error) {
+    if (!stop.signal.aborted) throw error;
+    progress.clear();
+    io.stderr.write(`Stopped after ${told}. Nothing is told of a part of them.\n`);
+    return undefined;
+  } finally {
+    progress.clear();
+  }
+}
+
+/** A line of the terminal that is written over; nothing where nobody watches. */
+function progressLine({ stderr, env }: Io): { show(text: string): void; clear(): void } {
+  const isWatched = stderr.isTTY === true && env.TERM !== 'dumb';
+  let shown = '';
+  return {
+    show: (text) => {
+      const isNew = isWatched && text !== shown;
+      shown = text;
+      if (isNew) stderr.write(`\r\x1b[K${text}`);
+    },
+    clear: () => {
+      if (isWatched && shown !== '') stderr.write('\r\x1b[K');
+      shown = '';
+    },
+  };
+}
+
+interface WorkOfView {
+  readonly view: View;
+  readonly work: LongWork;
+}
+
+const worksIn = (views: readonly View[], name: string): readonly WorkOfView[] =>
+  views.flatMap((view) => (view.works ?? []).flatMap((work) => (work.name === name ? [{ view, work }] : [])));
+
+function workAt(assessment: Assessment, address: string, name: string): WorkOfView {
+  const found = worksIn(viewsShown(assessment, address), name);
+  const [first] = found;
+  if (first !== undefined && found.length === 1) return first;
+  const all = shownAddresses(assessment).flatMap((each) => worksIn(show(assessment, each), name));
+  const there = [...new Set(all.map(({ view }) => view.address))].join(', ');
+  if (found.length > 1) throw new UserError(`There are several at ${address}. Give the address of one: ${there}.`);
+  if (there === '') throw new UserError(`Nothing in this file has ${name}; a mark whose budget is known has trials.`);
+  throw new UserError(`${address} has no ${name}. Give one of: ${there}.`);
+}
+
+const withTable = (view: View, table: Table): View => ({ ...view, pictures: [], tables: [table], later: [] });
