@@ -2,7 +2,7 @@
 import {
   type Assessment,
   assess,
-  grouped,
+  doneOf,
   type LongWork,
   lackSentence,
   readAsked,
@@ -69,7 +69,7 @@ async function runParts(
   const progress = progressLine(io);
   let told = '';
   const tell = (done: number, all: number): void => {
-    told = `${grouped(Math.floor((count * done) / all))} of ${grouped(count)} ${counts}, ${Math.floor((100 * done) / all)} %`;
+    told = doneOf({ counts, count }, done / all);
     progress.show(told);
   };
   tell(0, job.chunks.length);

@@ -11,7 +11,7 @@ export { type FindingJson, findingJson, type ReportJson, reportJson, reportVersi
 export { show, shownAddresses } from './assess/show.ts';
 export { losersTable, optionsTable } from './axes/choice-tables.ts';
 export type { Choice as ChoiceOfParts } from './axes/choose.ts';
-export { grouped, type NotAsked, readAsked } from './checks/asked.ts';
+export { doneOf, grouped, type NotAsked, readAsked } from './checks/asked.ts';
 export { type Finding, lackSentence } from './checks/finding.ts';
 export { type Verdict, verdicts } from './checks/margin.ts';
 export { placeOf, textAfter, textAt } from './checks/move.ts';

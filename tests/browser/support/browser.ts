@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import chromium from '@sparticuz/chromium';
-import { type Browser, chromium as driver, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium as driver, type Page } from 'playwright-core';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 
@@ -91,9 +91,9 @@ export async function openPage(
   browser: Browser,
   { url }: Pick<ServedFolder, 'url'>,
   file: string,
-  size = { width: 1440, height: 900 },
+  more: BrowserContextOptions = {},
 ): Promise<{ readonly page: Page; readonly errors: string[] }> {
-  const context = await browser.newContext({ viewport: size, colorScheme: 'light' });
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, colorScheme: 'light', ...more });
   const page = await context.newPage();
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(String(error)));

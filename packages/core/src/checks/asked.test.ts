@@ -1,6 +1,6 @@
 // How much is asked for: what is understood, and what is said to the rest.
 import { describe, expect, it } from 'vitest';
-import { readAsked } from './asked.ts';
+import { doneOf, readAsked } from './asked.ts';
 
 const work = { counts: 'trials', least: 100, most: 1_000_000_000 };
 const asked = (count: string, seed = '1') => readAsked(work, { count, seed });
@@ -21,6 +21,16 @@ describe('what is asked of a long work', () => {
         advice: 'The number of trials is a whole one from 100 to 1 000 000 000.',
       }),
   );
+
+  it('says how far it is, and 100 % only at the end', () => {
+    const of = { counts: 'cycles', count: 10_000_000 };
+    expect([0, 0.312, 0.9999, 1].map((share) => doneOf(of, share))).toEqual([
+      '0 of 10 000 000 cycles, 0 %',
+      '3 120 000 of 10 000 000 cycles, 31 %',
+      '9 999 000 of 10 000 000 cycles, 99 %',
+      '10 000 000 of 10 000 000 cycles, 100 %',
+    ]);
+  });
 
   it('a seed has 32 bits', () => {
     expect(asked('100', '4294967295')).toEqual({ count: 100, seed: 4294967295 });

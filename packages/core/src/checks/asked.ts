@@ -27,6 +27,10 @@ export function readAsked(
 /** '10 000 000': easier to count than without the gaps. */
 export const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ' ');
 
+/** '3 120 000 of 10 000 000 trials, 31 %': never more than is done. */
+export const doneOf = ({ counts, count }: { readonly counts: string; readonly count: number }, share: number): string =>
+  `${grouped(Math.floor(count * share))} of ${grouped(count)} ${counts}, ${Math.floor(100 * share)} %`;
+
 function wholeOf(text: string): number {
   const digits = text.trim().replaceAll(/[ \u00a0\u202f]/g, '');
   const value = /^\d+(\.\d+)?(e\d{1,2})?$/i.test(digits) ? Number(digits) : Number.NaN;

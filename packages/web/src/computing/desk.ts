@@ -11,14 +11,18 @@ import {
   explain,
   type Input,
   inputsOf,
+  type LongJob,
+  lackSentence,
   type Machine,
   machineSchema,
   printSvg,
   read,
+  readAsked,
   readCatalogue,
   resolve,
   show,
   spliceEach,
+  type Table,
   textAfter,
   textAt,
   textOf,
@@ -38,12 +42,18 @@ export function openDesk(): Handlers {
   let assessment: Assessment = assess(resolve(machine, catalogues));
   /** What was shown last: its inputs are what is moved next. */
   let shown: Views = viewsOf(assessment, undefined);
+  /** Long work of this text that is under way, and the tables that it has made. */
+  const jobs = new Map<number, { readonly key: string; readonly job: LongJob }>();
+  const made = new Map<string, Table>();
+  let lastJob = 0;
   const filled = () => ({ machine, catalogues, builtIn: demonstrationName });
 
   const take = (next: Machine): void => {
     // Catalogues are named from where the machine file lies.
     if (next.file !== machine.file) had.clear();
     machine = next;
+    jobs.clear();
+    made.clear();
     catalogues = cataloguesOf(machine, builtIn, had);
     assessment = assess(resolve(machine, catalogues));
   };
@@ -89,14 +99,38 @@ export function openDesk(): Handlers {
         : write([{ path, value: text }], at, looking);
     },
     explain: ({ address }) => {
-      const working = explain(assessment, address);
+      const working = explain(assessment, address, [...made.values()]);
       return working && workingAt(address, working, filled());
     },
     table: ({ address, name }) => {
+      const own = made.get(keyOf(address, name));
+      if (own !== undefined) return tableAt(own);
       const later = show(assessment, address)
         .flatMap((view) => view.later)
         .find((each) => each.name === name);
       return later && tableAt(later.make());
+    },
+    work: ({ address, name, count, seed }) => {
+      const work = show(assessment, address)
+        .flatMap(({ works }) => works ?? [])
+        .find((each) => each.name === name);
+      const asked = work && readAsked(work, { count, seed });
+      if (work === undefined || asked === undefined) return undefined;
+      if ('advice' in asked) return { refused: asked.advice };
+      const job = work.job(asked);
+      if ('lacks' in job) return { refused: `This can have no ${work.counts}: ${lackSentence(job.lacks)}.` };
+      const key = keyOf(address, name);
+      for (const [id, other] of jobs) if (other.key === key) jobs.delete(id);
+      jobs.set(++lastJob, { key, job });
+      return { id: lastJob, task: job.task, chunks: job.chunks, count: asked.count };
+    },
+    merge: ({ id, results }) => {
+      const under = jobs.get(id);
+      if (under === undefined) return { refused: 'The file has changed since: this was of the text before.' };
+      jobs.delete(id);
+      const table = under.job.merge(results);
+      made.set(under.key, table);
+      return tableAt(table);
     },
     picture: ({ address, name, width_px }) => {
       const drawn = show(assessment, address)
@@ -113,6 +147,8 @@ export function openDesk(): Handlers {
     completion: () => ({ schema: machineSchema(), parts: partsOf(catalogues) }),
   };
 }
+
+const keyOf = (address: string, name: string): string => `${address} ${name}`;
 
 /** All parts, by kind; one of a later catalogue goes before an earlier one of its name. */
 function partsOf(catalogues: readonly Catalogue[]): Offering['parts'] {

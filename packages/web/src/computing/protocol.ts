@@ -5,6 +5,8 @@ import type {
   CellJson,
   Comparison,
   FindingJson,
+  LongJob,
+  LongWork,
   MarginBar,
   SetWorking,
   Verdict,
@@ -66,6 +68,15 @@ export interface TableAt {
   readonly takes?: readonly (readonly Entry[])[];
 }
 
+/** Long work that a view offers. */
+export type WorkAt = Omit<LongWork, 'job'>;
+
+/** The parts of long work, for the page to run; their results go back with the number. */
+export interface JobAt extends Pick<LongJob, 'task' | 'chunks'> {
+  readonly id: number;
+  readonly count: number;
+}
+
 export interface ViewAt {
   readonly address: string;
   readonly title: string;
@@ -74,6 +85,7 @@ export interface ViewAt {
   readonly pictures: readonly PictureAt[];
   readonly tables: readonly TableAt[];
   readonly later: readonly { readonly name: string; readonly title: string }[];
+  readonly works: readonly WorkAt[];
 }
 
 export interface ChapterAt {
@@ -165,6 +177,13 @@ export interface Requests {
   };
   explain: { ask: { address: string }; answer: WorkingAt | undefined };
   table: { ask: { address: string; name: string }; answer: TableAt | undefined };
+  /** So much long work, as typed; a sentence where it cannot be done. */
+  work: {
+    ask: { address: string; name: string; count: string; seed: string };
+    answer: JobAt | { readonly refused: string } | undefined;
+  };
+  /** What the parts have come to, in their order; a sentence where the text is another one by now. */
+  merge: { ask: { id: number; results: readonly unknown[] }; answer: TableAt | { readonly refused: string } };
   /** A picture as a file of its own. */
   picture: { ask: { address: string; name: string; width_px: number }; answer: string | undefined };
   inputs: { ask: { finding: string }; answer: readonly Candidate[] };

@@ -97,6 +97,7 @@ const viewAt = (view: View, width_px: number, lineOf: LineOf, writtenAt: Written
   pictures: view.pictures.map((drawn) => pictureAt(drawn, view.address, width_px)),
   tables: view.tables.map(tableAt),
   later: view.later.map(({ name, title }) => ({ name, title })),
+  works: (view.works ?? []).map(({ job: _, ...work }) => work),
 });
 
 function inputAt(input: Input, lineOf: LineOf, written: string | undefined): InputAt {

@@ -10,6 +10,7 @@ import { Drag } from './drag.ts';
 import { Keeper } from './keeper.ts';
 import { printHash, readHash } from './place.ts';
 import { emptyState, type SheetState } from './state.ts';
+import { Works } from './works.ts';
 
 /** Typing with longer pauses is a new edit for the ghosts (our judgement). */
 const pause_ms = 1000;
@@ -32,6 +33,7 @@ export class Sheet {
   #reading = false;
   #readAgain = false;
   #edits = 0;
+  readonly works = new Works(this, (change) => this.#set(change(this.#state)));
 
   constructor(computer: Computer, folder: Folder) {
     this.#computer = computer;
@@ -95,6 +97,7 @@ export class Sheet {
       return;
     }
     this.#catalogues.clear();
+    this.works.forget();
     this.#pane?.destroy();
     const pane = this.#makePane!({ text, saved: memory.history(file) });
     this.#pane = pane;
@@ -175,7 +178,10 @@ export class Sheet {
     const texts = found.flatMap(({ text, ...each }) => (text === undefined ? [] : [{ ...each, text }]));
     if (texts.length === 0) return;
     const snapshot = await this.ask('catalogues', { texts, looking: this.#looking });
-    if (snapshot !== undefined && snapshot.text === this.#pane!.text()) this.#show(snapshot);
+    if (snapshot === undefined || snapshot.text !== this.#pane!.text()) return;
+    this.works.textChanged();
+    this.#show(snapshot);
+    await this.#follow();
   }
 
   /** What is looked at beside the snapshot is made anew after an edit: the working, asked tables, the comparison. */
@@ -248,6 +254,7 @@ export class Sheet {
   /** The pane tells of every change of its text. */
   changed(by: ChangedBy): void {
     this.#keeper.changed();
+    this.works.textChanged();
     if (by === 'sheet') return;
     const now = performance.now();
     if (by !== 'typing' || now - this.#lastTyped > pause_ms) this.#set({ before: this.#state.snapshot });

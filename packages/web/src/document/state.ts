@@ -26,6 +26,12 @@ export interface Kept {
   readonly text: string;
 }
 
+/** What is known of long work that was asked for. */
+export type WorkState =
+  /** `share` in per cent. */
+  | { readonly kind: 'runs'; readonly share: number; readonly says: string }
+  | { readonly kind: 'done' | 'stopped' | 'refused' | 'failed'; readonly says: string };
+
 export interface SheetState {
   readonly files: readonly FileEntry[];
   readonly file: string | undefined;
@@ -38,6 +44,8 @@ export interface SheetState {
   readonly note: WorkingAt | undefined;
   /** Tables that take longer and were asked for, by `address name`; undefined while the text has none of that name. */
   readonly tables: Readonly<Record<string, TableAt | undefined>>;
+  /** By `address name` as well. */
+  readonly works: Readonly<Record<string, WorkState>>;
   readonly save: SaveState;
   /** A sentence about what just happened, for all to read. */
   readonly notice: string | undefined;
@@ -59,6 +67,7 @@ export const emptyState: SheetState = {
   address: undefined,
   note: undefined,
   tables: {},
+  works: {},
   save: 'saved',
   notice: undefined,
   choice: undefined,

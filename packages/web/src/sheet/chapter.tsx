@@ -1,9 +1,10 @@
 // A chapter: for each of its views a sentence, pictures, inputs, tables; beside them the working that is open.
-import type { ChapterAt, ViewAt } from '../computing/protocol.ts';
+import type { ChapterAt, TableAt, ViewAt, WorkAt } from '../computing/protocol.ts';
 import type { SheetState } from '../document/state.ts';
 import { DataTable, LaterTable } from './data-table.tsx';
 import { Figure } from './figure.tsx';
 import { InputRow } from './input-row.tsx';
+import { Work } from './long-work.tsx';
 import { Sentence } from './sentence.tsx';
 
 export function Chapter({ chapter, state }: { readonly chapter: ChapterAt; readonly state: SheetState }) {
@@ -32,11 +33,18 @@ interface ViewProps {
   readonly several: boolean;
 }
 
+const Made = ({ table, address }: { readonly table: TableAt | undefined; readonly address: string }) =>
+  table && <DataTable table={table} address={address} />;
+
 export function ViewOf({ view, state, title, id, several }: ViewProps) {
   const inputsBefore = new Map(
     [...(state.before?.chapters.flatMap(({ views }) => views) ?? []), ...(state.before?.looked ?? [])].flatMap(
       ({ inputs }) => inputs.map((input) => [input.path, input.place] as const),
     ),
+  );
+  const tableOf = (name: string): TableAt | undefined => state.tables[`${view.address} ${name}`];
+  const workOf = (work: WorkAt) => (
+    <Work key={work.name} work={work} address={view.address} state={state.works[`${view.address} ${work.name}`]} />
   );
   return (
     <div className="chapter" data-view={view.address}>
@@ -70,14 +78,18 @@ export function ViewOf({ view, state, title, id, several }: ViewProps) {
           <DataTable key={table.name} table={table} address={view.address} />
         ))}
         {view.later.map(({ name, title: what }) => (
-          <LaterTable
-            key={name}
-            name={name}
-            title={what}
-            address={view.address}
-            table={state.tables[`${view.address} ${name}`]}
-          />
+          <LaterTable key={name} name={name} title={what} address={view.address} table={tableOf(name)}>
+            {view.works.filter((work) => work.name === name).map(workOf)}
+          </LaterTable>
         ))}
+        {view.works
+          .filter(({ name }) => !view.later.some((each) => each.name === name))
+          .map((work) => (
+            <div className="later" key={work.name}>
+              {workOf(work)}
+              <Made table={tableOf(work.name)} address={view.address} />
+            </div>
+          ))}
       </div>
     </div>
   );

@@ -1,4 +1,5 @@
 // A table of words and numbers; it can be copied into a spreadsheet, and a row that is on offer can be taken.
+import type { ReactNode } from 'react';
 import type { Entry, TableAt } from '../computing/protocol.ts';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
@@ -86,6 +87,8 @@ function Take({ entries }: { readonly entries: readonly Entry[] }) {
 }
 
 interface LaterProps {
+  /** What belongs to it while it is open: work that makes a better one. */
+  readonly children?: ReactNode;
   readonly name: string;
   readonly title: string;
   readonly address: string;
@@ -93,7 +96,7 @@ interface LaterProps {
 }
 
 /** A table that takes longer to make: only its title until somebody asks. */
-export function LaterTable({ name, title, address, table }: LaterProps) {
+export function LaterTable({ name, title, address, table, children }: LaterProps) {
   const sheet = useSheet();
   return (
     <div className="later">
@@ -104,7 +107,12 @@ export function LaterTable({ name, title, address, table }: LaterProps) {
       >
         {title}
       </button>
-      {table !== undefined && <DataTable table={table} address={address} />}
+      {table !== undefined && (
+        <>
+          <DataTable table={table} address={address} />
+          {children}
+        </>
+      )}
     </div>
   );
 }

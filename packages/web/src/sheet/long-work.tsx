@@ -1,0 +1,65 @@
+// Long work on the page: how much is asked for, a start, how far it is, a stop, and what became of it.
+import { useState } from 'react';
+import type { WorkAt } from '../computing/protocol.ts';
+import type { WorkState } from '../document/state.ts';
+import { useSheet } from './context.ts';
+
+interface WorkProps {
+  readonly work: WorkAt;
+  readonly address: string;
+  readonly state: WorkState | undefined;
+}
+
+export function Work({ work, address, state }: WorkProps) {
+  const sheet = useSheet();
+  const [count, setCount] = useState(work.usual.toExponential().replace('+', ''));
+  const [seed, setSeed] = useState('1');
+  const runs = state?.kind === 'runs';
+  return (
+    <form
+      className="long"
+      data-work={work.name}
+      aria-label={work.title}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (runs) sheet.works.stop(address, work.name);
+        else void sheet.works.start(address, work, count, seed);
+      }}
+    >
+      <b>{work.title}</b>
+      <Field label={work.counts} text={count} onText={setCount} isLocked={runs} />
+      <Field label="seed" text={seed} onText={setSeed} isLocked={runs} />
+      <button type="submit">{runs ? 'Stop' : 'Start'}</button>
+      {runs && (
+        <>
+          <progress max={100} value={state.share} aria-label={`${work.title}, how far`} />
+          <span className="far">{state.says}</span>
+        </>
+      )}
+      {/* How far it is would be read out a hundred times. */}
+      <p role="status" className={runs ? 'vh' : undefined} data-became={state?.kind}>
+        {runs ? 'It runs.' : state?.says}
+      </p>
+    </form>
+  );
+}
+
+interface FieldProps {
+  readonly label: string;
+  readonly text: string;
+  readonly onText: (text: string) => void;
+  readonly isLocked: boolean;
+}
+
+const Field = ({ label, text, onText, isLocked }: FieldProps) => (
+  <label>
+    {label}
+    <input
+      value={text}
+      inputMode="numeric"
+      spellCheck={false}
+      readOnly={isLocked}
+      onChange={({ target }) => onText(target.value)}
+    />
+  </label>
+);
