@@ -2,17 +2,15 @@
 // Long work in a real browser: the same bits on any number of threads as in Node, and what a person sees of it on the sheet.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
 import { demonstration } from '@layshaft/catalogue';
 import { assess, cellJson, read, resolve, show, type Table } from '@layshaft/core';
 import { mergeTrials, runTrials, splitTrials, type TrialJob } from '@layshaft/core/kernels';
 import { answerTo } from '@layshaft/pool/serve';
-import { build } from 'esbuild';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openPage, type ServedFolder, serveExamples, startBrowser } from './support/browser.ts';
+import { openPoolPage } from './support/pool-page.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const soon = <T>(what: () => T | Promise<T>) => expect.poll(what, { timeout: 20_000, interval: 25 });
 
 let browser: Browser;
@@ -20,18 +18,6 @@ beforeAll(async () => {
   browser = await startBrowser();
 });
 afterAll(() => browser.close());
-
-const bundled = async (contents: string): Promise<string> => {
-  const { outputFiles } = await build({
-    stdin: { contents, resolveDir: root },
-    bundle: true,
-    write: false,
-    format: 'iife',
-    platform: 'browser',
-    logLevel: 'silent',
-  });
-  return outputFiles[0]!.text;
-};
 
 const contributions: TrialJob['contributions'] = [
   { name: 'a', sensitivity: 1, spread: { shape: 'normal', deviation: 2 } },
@@ -48,30 +34,17 @@ const rounded = (outcome: unknown): unknown =>
   JSON.parse(JSON.stringify(outcome, (_, each) => (typeof each === 'number' ? Number(each.toPrecision(9)) : each)));
 
 it('Chromium gives trials the same bits with one thread, two and three, and those of Node', async () => {
-  const page = await browser.newPage();
-  await page.addScriptTag({
-    content: await bundled(`import { mergeTrials, splitTrials } from '@layshaft/core/kernels';
-      import { runInBrowser } from '@layshaft/pool/browser';
-      const script = ${JSON.stringify(await bundled("import '@layshaft/pool/browser-worker';"))};
-      const makeWorker = () => new Worker(URL.createObjectURL(new Blob([script])));
-      window.outcomeOf = async (job, threads) =>
-        mergeTrials(await runInBrowser('trials', splitTrials(job), { makeWorker, threads }), 0.95);`),
-  });
-  const inBrowser = (job: TrialJob, threads: number): Promise<unknown> =>
-    page.evaluate(
-      ([work, count]) => (globalThis as never as { outcomeOf(j: unknown, t: number): unknown }).outcomeOf(work, count),
-      [job, threads] as const,
-    );
+  const { page, outcomeOf } = await openPoolPage(browser);
   const plain = { trials: 300_000, seed: 5, contributions };
   const here = mergeTrials(splitTrials(plain)!.map(runTrials), 0.95);
   expect(here.shortest).toBeDefined();
   for (const threads of [1, 2, 3]) {
-    expect(await inBrowser(plain, threads), `${threads} threads`).toEqual(here);
+    expect(await outcomeOf(plain, threads), `${threads} threads`).toEqual(here);
     expect(page.workers(), 'all threads have ended').toHaveLength(0);
   }
   const powers = { ...plain, contributions: [...contributions, student] };
-  const one = await inBrowser(powers, 1);
-  for (const threads of [2, 3]) expect(await inBrowser(powers, threads)).toEqual(one);
+  const one = await outcomeOf(powers, 1);
+  for (const threads of [2, 3]) expect(await outcomeOf(powers, threads)).toEqual(one);
   expect(rounded(one)).toEqual(rounded(mergeTrials(splitTrials(powers)!.map(runTrials), 0.95)));
   await page.close();
 });
@@ -151,7 +124,9 @@ describe('many trials on the sheet', () => {
     await page.keyboard.press('Enter');
     await soon(threads).toBeGreaterThan(0);
     await soon(() => long().locator('.far').textContent()).toMatch(/^[\d ]+ of 1 000 000 000 trials, \d+ %$/);
-    expect(await long().getByRole('progressbar').getAttribute('aria-label')).toBe('Many more trials, how far');
+    expect(await long().getByRole('progressbar').getAttribute('aria-label')).toBe(
+      'Many more trials, Mark eye: how far',
+    );
     expect(await violations()).toEqual([]);
     await page.locator('.acts button', { hasText: 'Dark' }).click();
     expect(await violations()).toEqual([]);
@@ -188,6 +163,7 @@ describe('many trials on the sheet', () => {
     await soon(() => became('other')).toBe('1 000 000 trials are done.');
     expect([(await cells('eye'))[0], (await cells('other'))[0]]).toEqual(['200000', '1000000']);
     expect(await became('eye')).toBe('It runs.');
+    expect(await violations()).toEqual([]);
     await long('eye').getByRole('button', { name: 'Stop' }).click();
     await soon(() => became('eye')).toContain('Stopped (as you said)');
     expect(await became('other')).toBe('1 000 000 trials are done.');

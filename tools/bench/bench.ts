@@ -6,6 +6,7 @@ import { table } from '../reference/markdown.ts';
 import { type Dragged, dragLatencies } from './drag.ts';
 import { type Figure, figures } from './figures.ts';
 import { three } from './measure.ts';
+import { threadFigures } from './thread-figures.ts';
 
 /** Moves of the pointer in one drag. */
 const moves = 200;
@@ -19,6 +20,11 @@ for (const figure of figures(built ? command : undefined)) {
   console.log(rowOf(figure).join('  '));
   measured.push(figure);
 }
+if (built)
+  for await (const figure of threadFigures('packages/cli/dist/thread.js')) {
+    console.log(rowOf(figure).join('  '));
+    measured.push(figure);
+  }
 const dragged = built ? await dragLatencies(moves) : undefined;
 if (dragged !== undefined) {
   const figure = draggedFigure(dragged);

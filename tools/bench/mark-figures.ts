@@ -34,12 +34,13 @@ const shapes: readonly Distribution[] = [
   { shape: 'arcsine', halfWidth: 4 },
 ];
 
+export const budgetTerms = shapes.map((spread, at): Contribution => ({ name: `${at}`, spread, sensitivity: 1 }));
+
 /** Both must come to the deviation of the closed form. */
 function againstC({ run }: PlainC): Figure {
-  const contributions = shapes.map((spread, at): Contribution => ({ name: `${at}`, spread, sensitivity: 1 }));
-  const chunks = splitTrials({ contributions, trials, seed: 1 })!;
+  const chunks = splitTrials({ contributions: budgetTerms, trials, seed: 1 })!;
   const { most: reach } = chunks[0]!.range;
-  const exact = combined(contributions, { coverage: 0.95 })!.standard;
+  const exact = combined(budgetTerms, { coverage: 0.95 })!.standard;
   const own: number[] = [];
   const theirs: number[] = [];
   for (let round = -1; round < rounds; round++) {

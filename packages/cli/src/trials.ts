@@ -11,7 +11,8 @@ export const trials = (file: string, address: string, { trials: count, ...option
     {
       name: 'trials',
       countOption: '--trials',
-      explained: 'layshaft explain takes the same addresses, and tells of the trials that layshaft show makes.',
+      explained:
+        'layshaft explain takes the addresses of the results, and tells of the trials that layshaft show makes.',
     },
     { file, address },
     { ...options, count },

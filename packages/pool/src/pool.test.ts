@@ -3,15 +3,19 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { Worker } from 'node:worker_threads';
 import {
+  askewModel,
   mergeSimulation,
   mergeTrials,
+  runAskewTrials,
   type SimulationPlan,
+  splitModelTrials,
   splitSimulation,
   splitTrials,
 } from '@layshaft/core/kernels';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { runInNode } from './node.ts';
 
 let folder: string;
@@ -85,6 +89,40 @@ describe('the pool', () => {
     });
     await expect(run).rejects.toThrow('stopped');
     await expect(runInNode('simulation', chunks, { script, signal: stop.signal })).rejects.toThrow('stopped');
+  });
+
+  it('hands back when its threads have ended, also in the midst of a long chunk', async () => {
+    const ends = vi.spyOn(Worker.prototype, 'terminate');
+    const [trials] = splitTrials({
+      contributions: [{ name: 'a', sensitivity: 1, spread: { shape: 'normal', deviation: 1 } }],
+      trials: 1e6,
+      seed: 4,
+    })!;
+    // Alone they would take minutes.
+    const endless = [trials!, trials!].map((chunk) => ({ ...chunk, trials: 1e11 }));
+    const stop = new AbortController();
+    setTimeout(() => stop.abort(new Error('stopped')), 300);
+    await expect(runInNode('trials', endless, { script, threads: 2, signal: stop.signal })).rejects.toThrow('stopped');
+    const left = Symbol('still running');
+    const codes = ends.mock.results.map(({ value }) => Promise.race([value, Promise.resolve(left)]));
+    expect(await Promise.all(codes)).toEqual([1, 1]);
+    ends.mockRestore();
+  });
+
+  it('runs trials of a web that runs askew, which are a model, as any thread does', async () => {
+    const model = { offset: 1e-5, length: 2, angleAt: 0, factors: [0, 1] };
+    const job = {
+      trials: 50_000,
+      seed: 2,
+      inputs: [
+        { value: 0.01, spread: { shape: 'normal', deviation: 0.003 } },
+        { value: 0, spread: { shape: 'rectangular', halfWidth: 1e-5 } },
+      ],
+    } as const;
+    const parts = splitModelTrials(job, askewModel(model))!.map((chunk) => ({ chunk, model }));
+    const here = mergeTrials(parts.map(runAskewTrials), 0.95);
+    for (const threads of [1, 3])
+      expect(mergeTrials(await runInNode('askewTrials', parts, { script, threads }), 0.95)).toEqual(here);
   });
 
   it('hands over the error of a chunk', async () => {

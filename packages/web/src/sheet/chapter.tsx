@@ -44,7 +44,13 @@ export function ViewOf({ view, state, title, id, several }: ViewProps) {
   );
   const tableOf = (name: string): TableAt | undefined => state.tables[`${view.address} ${name}`];
   const workOf = (work: WorkAt) => (
-    <Work key={work.name} work={work} address={view.address} state={state.works[`${view.address} ${work.name}`]} />
+    <Work
+      key={work.name}
+      work={work}
+      address={view.address}
+      about={view.title}
+      state={state.works[`${view.address} ${work.name}`]}
+    />
   );
   return (
     <div className="chapter" data-view={view.address}>

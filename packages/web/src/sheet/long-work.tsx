@@ -7,10 +7,12 @@ import { useSheet } from './context.ts';
 interface WorkProps {
   readonly work: WorkAt;
   readonly address: string;
+  /** The title of the view: there may be the same work of another. */
+  readonly about: string;
   readonly state: WorkState | undefined;
 }
 
-export function Work({ work, address, state }: WorkProps) {
+export function Work({ work, address, about, state }: WorkProps) {
   const sheet = useSheet();
   const [count, setCount] = useState(work.usual.toExponential().replace('+', ''));
   const [seed, setSeed] = useState('1');
@@ -19,7 +21,7 @@ export function Work({ work, address, state }: WorkProps) {
     <form
       className="long"
       data-work={work.name}
-      aria-label={work.title}
+      aria-label={`${work.title}, ${about}`}
       onSubmit={(event) => {
         event.preventDefault();
         if (runs) sheet.works.stop(address, work.name);
@@ -32,7 +34,7 @@ export function Work({ work, address, state }: WorkProps) {
       <button type="submit">{runs ? 'Stop' : 'Start'}</button>
       {runs && (
         <>
-          <progress max={100} value={state.share} aria-label={`${work.title}, how far`} />
+          <progress max={100} value={state.share} aria-label={`${work.title}, ${about}: how far`} />
           <span className="far">{state.says}</span>
         </>
       )}
