@@ -26,6 +26,8 @@ export interface WorkOptions extends Pick<ShowOptions, 'width' | 'color' | 'json
 export interface WorkCommand {
   /** Of the work, and of its table. */
   readonly name: string;
+  /** Who has such work, for those who look for it elsewhere. */
+  readonly who: string;
   /** What is typed before the count: `--trials`. */
   readonly countOption: string;
   /** Said below the table, of its numbers. */
@@ -40,7 +42,7 @@ export async function runWork(
   io: Io,
 ): Promise<number> {
   const design = await openDesign(file, io);
-  const { view, work } = workAt(assess(design), address, command.name);
+  const { view, work } = workAt(assess(design), address, command);
   const asked = readAsked(work, { count: options.count ?? String(work.usual), seed: options.seed });
   if ('advice' in asked)
     throw new UserError(
@@ -79,7 +81,7 @@ async function runParts(
   } catch (error) {
     if (!stop.signal.aborted) throw error;
     progress.clear();
-    io.stderr.write(`Stopped after ${told}. Nothing is told of a part of them.\n`);
+    io.stderr.write(`Stopped after ${told}. Nothing is printed for a part of a run.\n`);
     return undefined;
   } finally {
     progress.clear();
@@ -111,14 +113,14 @@ interface WorkOfView {
 const worksIn = (views: readonly View[], name: string): readonly WorkOfView[] =>
   views.flatMap((view) => (view.works ?? []).flatMap((work) => (work.name === name ? [{ view, work }] : [])));
 
-function workAt(assessment: Assessment, address: string, name: string): WorkOfView {
+function workAt(assessment: Assessment, address: string, { name, who }: WorkCommand): WorkOfView {
   const found = worksIn(viewsShown(assessment, address), name);
   const [first] = found;
   if (first !== undefined && found.length === 1) return first;
   const all = shownAddresses(assessment).flatMap((each) => worksIn(show(assessment, each), name));
   const there = [...new Set(all.map(({ view }) => view.address))].join(', ');
   if (found.length > 1) throw new UserError(`There are several at ${address}. Give the address of one: ${there}.`);
-  if (there === '') throw new UserError(`Nothing in this file has ${name}; a mark whose budget is known has trials.`);
+  if (there === '') throw new UserError(`Nothing in this file has ${name}: ${who} has.`);
   throw new UserError(`${address} has no ${name}. Give one of: ${there}.`);
 }
 

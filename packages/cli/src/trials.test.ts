@@ -69,7 +69,7 @@ describe('layshaft trials', () => {
       interrupted: once(halfway, 'reached').then(() => undefined),
     });
     expect([status, out]).toEqual([130, '']);
-    expect(err).toMatch(/^Stopped after [\d ]+ of 20 000 trials, 4\d %\. Nothing is told of a part of them\.\n$/);
+    expect(err).toMatch(/^Stopped after [\d ]+ of 20 000 trials, 4\d %\. Nothing is printed for a part of a run\.\n$/);
   });
 
   it('hands on what goes wrong in a part', async () => {
@@ -98,6 +98,13 @@ describe('layshaft trials', () => {
     expect([status, out]).toEqual([2, '']);
     expect(err).toContain(said);
   });
+});
+
+it('says who has trials where nobody has', async () => {
+  const { status, err } = await layshaft('trials n.yaml tasks.a', {
+    files: { 'n.yaml': 'layshaft: 1\ntasks: { a: { every: 10 ms, takes: 1 ms, priority: 1 } }\n' },
+  });
+  expect([status, err]).toEqual([2, 'Nothing in this file has trials: a mark whose budget is known has.\n']);
 });
 
 describe('the built command', () => {

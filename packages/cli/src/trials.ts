@@ -10,6 +10,7 @@ export const trials = (file: string, address: string, { trials: count, ...option
   runWork(
     {
       name: 'trials',
+      who: 'a mark whose budget is known',
       countOption: '--trials',
       explained:
         'layshaft explain takes the addresses of the results, and tells of the trials that layshaft show makes.',

@@ -84,3 +84,14 @@ it('a number of many trials is explained in place of that of the few', () => {
   expect(many!.value).not.toBe(few!.value);
   expect(explain(assessed(plainMark), 'marks.a.trials.seed', [table])!.value).toBe(9);
 });
+
+it.each(['0 µm', '1e200 m', '{ rectangular: 0 µm }', '{ sample: [1 µm, 1 µm], of: mean }'])(
+  'a mark that scatters by %s has trials that tell something or nothing, and throws nothing',
+  (spread) => {
+    const view = viewOf(`layshaft: 1\nmarks: { a: { tolerance: 1 mm, spread: { x: ${spread} } } }\n`);
+    for (const work of view.works!) {
+      const job = work.job({ count: 10_000, seed: 1 });
+      if (!(job instanceof Missing)) expect(runBackwards(job).rows.length).toBeGreaterThan(0);
+    }
+  },
+);

@@ -72,8 +72,8 @@ const amountAsked = ({ count, seed }: Asked, about: string): Amount => {
 
 export interface TrialsAsked {
   readonly asked: Asked;
-  /** Of the parts of `trialsJob`, in their order; without them the trials are made at once. */
-  readonly results?: readonly TrialResult[];
+  /** Of the parts of `trialsJob`, in their order. */
+  readonly results: readonly TrialResult[];
 }
 
 /** The parts of so many trials. Missing as the trials are. */
@@ -83,7 +83,10 @@ export function trialsJob(known: Known, about: string, asked: Asked): Missing | 
   return job === undefined ? cannotDraw(about) : { task: job.task, chunks: job.chunks };
 }
 
-/** As many as are enough where nobody asks. Missing where correlated contributions are not normally distributed: JCGM 101 knows no way to draw them. */
+/**
+ * Those that have been made of a job, or as many as are enough, at once. Missing where correlated contributions are not normally
+ * distributed: JCGM 101 knows no way to draw them.
+ */
 export function trialsOf(known: Known, about: string, more?: TrialsAsked): Value<Trials> {
   const { parts, offset, correlation, coverage } = known;
   if (coverage instanceof Missing) return coverage;
@@ -96,7 +99,7 @@ export function trialsOf(known: Known, about: string, more?: TrialsAsked): Value
     const [p, count, start] = values.slice(-3) as number[];
     return merged(resultsOfJob(jobOf(plainOf(known, values), { count: count!, seed: start! })), p!);
   };
-  const { now, call } = resultsOf({ inputs, means }, run, more?.results && merged(more.results, coverage.value));
+  const { now, call } = resultsOf({ inputs, means }, run, merged(more?.results, coverage.value));
   if (now === undefined) return cannotDraw(about);
   const told = (
     take: (outcome: Outcome) => { value: number; error: number },
