@@ -71,7 +71,7 @@ function demandOfExample(): Figure {
   const design = resolve(read(text), [demonstration()]);
   const lines = webLines(design.masters, design.machine.masters, []);
   const { subject_s, ratio } = compare(
-    () => design.marks.map((mark) => markDemandOf(mark, lines)),
+    () => design.marks.map((mark) => markDemandOf(mark, lines, () => undefined)),
     () => parseDocument(text),
     { batches: 31, batch_s: 0.02 },
   );

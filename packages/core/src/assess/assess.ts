@@ -7,7 +7,6 @@
 //   5 findings   every check asked of every subject
 //   6 order      tightest first
 
-import type { Bus } from '../axes/axis.ts';
 import { type BusDemand, busDemand } from '../axes/buses.ts';
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../axes/checks/all.ts';
 import { type Counted, countedOf } from '../axes/counted.ts';
@@ -25,7 +24,7 @@ import { timingChecks } from '../timing/checks/all.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { motionsOf, serviceOf, updatesOf } from './hand-over.ts';
+import { lostMotionsOf, motionsOf, serviceOf, updatesOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
 export interface Assessment {
@@ -49,7 +48,7 @@ export interface Asked {
 
 /** Asks every check of a design. Never throws on what a user wrote; half a file gives half an answer. */
 export function assess(design: Design, { only }: Asked = {}): Assessment {
-  const wanted = only === undefined ? everything : aboutOf(only, design.buses);
+  const wanted = only === undefined ? everything : aboutOf(only, design);
 
   const axes = design.axes.filter(({ name }) => wanted.axis(name)).map((axis) => demandOf(axis, design.gravity));
   const masters = wanted.domain('axes') ? design.masters : [];
@@ -75,7 +74,8 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
           design.machine.masters,
           design.masters.flatMap((master) => stopsOf(master, [])),
         );
-  const marks = onLines.map((mark) => markDemandOf(mark, lines));
+  const lost = lostMotionsOf(axes);
+  const marks = onLines.map((mark) => markDemandOf(mark, lines, lost));
 
   const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
   const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
@@ -111,8 +111,11 @@ interface Wanted {
 
 const everything: Wanted = { domain: () => true, check: () => true, axis: () => true, bus: () => true };
 
-/** What the finding at an address rests on. An axis follows its master whatever other axes do; networks share a controller. */
-function aboutOf(address: string, buses: readonly Bus[]): Wanted {
+/**
+ * What the finding at an address rests on. An axis follows its master whatever other axes do; networks share a controller;
+ * a mark rests on the train of the axis that acts on it.
+ */
+function aboutOf(address: string, { buses, marks }: Design): Wanted {
   const [check = '', subject = ''] = address.split('@');
   const domain = check.split('.')[0];
   const bus = busChecks.some(({ id }) => id === check) ? buses.find(({ name }) => name === subject) : undefined;
@@ -122,7 +125,8 @@ function aboutOf(address: string, buses: readonly Bus[]): Wanted {
     check: (id) => id === check,
     axis: (name) =>
       bus === undefined
-        ? (domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))) ||
+        ? (domain === 'marks' && marks.some((mark) => mark.axisName === name)) ||
+          (domain === 'axes' && (subject === name || subject.startsWith(`${name}.`))) ||
           ((check === 'timing.update' || missedChecks.some(({ id }) => id === check)) && subject === name)
         : bus.axes.some((axis) => axis.name === name),
     bus: (name) => name === bus?.name,

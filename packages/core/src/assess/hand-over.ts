@@ -1,12 +1,14 @@
 // What one domain hands over to another: records of physics, filled here, since domains do not know each other.
 import type { AxisDemand } from '../axes/demand.ts';
 import { highestAcceleration } from '../axes/highest-acceleration.ts';
+import { lostInCycle } from '../axes/lost-motion.ts';
 import type { Sections } from '../machine/format.ts';
 import { updatePeriod } from '../networks/calc/cycle.ts';
 import { kernelOf } from '../networks/kernel.ts';
 import type { Planned } from '../networks/planned.ts';
 import type { AxisMotion, AxisMotions } from '../physics/axis-motion.ts';
 import type { AxisUpdate } from '../physics/axis-update.ts';
+import type { LostMotions } from '../physics/lost-motion.ts';
 import type { NetworkService } from '../physics/service.ts';
 import { given } from '../working/missing.ts';
 
@@ -45,6 +47,14 @@ export const motionsOf =
   (name) => {
     const demand = axes.find(({ axis }) => axis.name === name);
     return demand && motionIn(demand);
+  };
+
+/** What the trains of axes that are described lose between motor and tool. */
+export const lostMotionsOf =
+  (axes: readonly AxisDemand[]): LostMotions =>
+  (name) => {
+    const demand = axes.find(({ axis }) => axis.name === name);
+    return demand && lostInCycle(demand);
   };
 
 /** What the motion of each axis asks of its updates; `entries` are those of the file. */

@@ -36,6 +36,25 @@ export const meanCurrent = openMethod({
   gives: 'A',
 });
 
+const turnedRound = {
+  source: 'judgement',
+  proof: 'the torque through a train goes between its ends: by hand, and sampled finely',
+  gives: 'N·m',
+} as const;
+
+export const lowestThrough = openMethod({
+  ...turnedRound,
+  id: 'axes.train.lowest_torque',
+  title: 'lowest torque through the train in the cycle, below 0 where it holds the load back',
+  prose: 'the cycle walked in short steps, at the motor shaft, without what the rotor needs for itself',
+});
+export const highestThrough = openMethod({
+  ...turnedRound,
+  id: 'axes.train.highest_torque',
+  title: 'highest torque through the train in the cycle, below 0 where it holds the load back',
+  prose: 'the cycle walked in short steps, at the motor shaft, without what the rotor needs for itself',
+});
+
 const carried = {
   source: 'judgement',
   proof: 'a gear carries what is behind it: by hand for a drum that hoists and stands',

@@ -50,7 +50,7 @@ export function inputsOfMark({ mark, known }: BudgetOf): readonly Input[] {
   ].slice(0, mostInputs);
 }
 
-const spreadsOf = ({ eye, capture, web }: BudgetOf['mark']['said']) =>
-  [eye?.jitter, capture?.jitter, capture?.clock, web?.tension].flatMap((each) =>
+const spreadsOf = ({ eye, capture, web, lost_motion }: BudgetOf['mark']['said']) =>
+  [eye?.jitter, capture?.jitter, capture?.clock, web?.tension, lost_motion].flatMap((each) =>
     each === undefined ? [] : [[each.path, each] as const],
   );

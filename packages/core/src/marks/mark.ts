@@ -1,4 +1,5 @@
 // A mark of the file with the line that carries it: its speed, its spacing, and what else is captured on its axis.
+import type { LostMotion, LostMotions } from '../physics/lost-motion.ts';
 import type { WebLine } from '../physics/web-line.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
@@ -11,6 +12,8 @@ export interface Mark {
   readonly name: string;
   readonly path: string;
   readonly said: MarkSection;
+  /** The axis that acts on it; nothing where the file names none. */
+  readonly axisName: string | undefined;
   /** The master whose web carries it; nothing where the file names neither one nor an axis that follows one. */
   readonly lineName: Value<string> | undefined;
   /** Edges that are captured on its axis from mark to mark, its own included. */
@@ -22,10 +25,12 @@ export interface PlacedMark extends Mark {
   readonly line: Value<WebLine> | undefined;
   readonly speed: Value<Quantity<'m/s'>>;
   readonly spacing: Value<Quantity<'m'>>;
+  /** Of the train of its axis; nothing where the file names no axis that it describes. */
+  readonly train: LostMotion | undefined;
 }
 
-export function placeOnLine(mark: Mark, lines: readonly WebLine[]): PlacedMark {
-  const { said, path, lineName } = mark;
+export function placeOnLine(mark: Mark, lines: readonly WebLine[], lost: LostMotions): PlacedMark {
+  const { said, path, lineName, axisName } = mark;
   const line =
     lineName === undefined || lineName instanceof Missing
       ? lineName
@@ -39,6 +44,7 @@ export function placeOnLine(mark: Mark, lines: readonly WebLine[]): PlacedMark {
     speed: said.speed ?? ofLine(({ speed }) => speed) ?? missing(`${path}.speed`, 'absent', 'a speed', '150 m/min'),
     spacing:
       said.spacing ?? ofLine(({ repeat }) => repeat) ?? missing(`${path}.spacing`, 'absent', 'a length', '250 mm'),
+    train: axisName === undefined ? undefined : lost(axisName),
   };
 }
 

@@ -53,6 +53,7 @@ export interface Maker {
     shape: 'rectangular' | 'triangular' | 'arcsine',
     limit: Value<Quantity<'m'>>,
     timed: boolean,
+    each?: 'each edge',
   ) => Value<Part>;
   readonly about: string;
 }
@@ -137,19 +138,24 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
     about: prefix,
     told: (name, spread, each) => made(name, spread, asLength, each !== undefined && isLength),
     made: (name, spread, length) => made(name, spread, length, false),
-    within: (name, path, shape, limit, timed) =>
-      given({ limit }, (known) => ({
-        name,
-        path,
-        shape,
-        u: spreadsOf[shape]({ a: known.limit }, `${prefix}.${name}`),
-        limit: known.limit,
-        offset: undefined,
-        degrees: undefined,
-        sample: undefined,
-        skew: undefined,
-        timed,
-      })),
+    within: (name, path, shape, limit, timed, each) =>
+      given({ limit }, (known) => {
+        const about = `${prefix}.${name}`;
+        const u = spreadsOf[shape]({ a: known.limit }, about);
+        const twice = each !== undefined && isLength;
+        return {
+          name,
+          path,
+          shape,
+          u: twice ? twoEdges({ u }, about) : u,
+          limit: twice ? bothEdges({ a: known.limit }, about) : known.limit,
+          offset: undefined,
+          degrees: undefined,
+          sample: undefined,
+          skew: undefined,
+          timed,
+        };
+      }),
   };
 }
 

@@ -10,6 +10,7 @@ import { bothEdges, edgeBias, gapBias, polledLength } from './calc/length.ts';
 import { noneOf, type PlacedMark } from './mark.ts';
 import { type Maker, makerOf, type Part } from './part.ts';
 import { rollParts, skewPart, webPart } from './roll-and-web.ts';
+import { trainPart } from './train-part.ts';
 
 /** What a mark is off by on average, and whether it goes with the speed. */
 export interface Offset {
@@ -33,6 +34,7 @@ export function partsOf(mark: PlacedMark, v: Value<Quantity<'m/s'>>, about: stri
     ...captureParts(mark, v, maker),
     ...rollParts(mark, maker),
     ...webPart(mark, maker),
+    ...trainPart(mark, maker),
   ];
   const parts = [...own, ...told, ...skewPart(mark, about)];
   return { parts, offsets: [...delayOffsets(mark, v, about), ...parts.flatMap(offsetOfPart)] };

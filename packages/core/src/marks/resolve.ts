@@ -22,6 +22,7 @@ export function resolveMarks(marks: readonly MarkSection[], axes: readonly AxisO
       name: said.name,
       path: said.path,
       said,
+      axisName: axis,
       lineName: follow === undefined || follow instanceof Missing ? follow : follow.name,
       edges: together.reduce((sum, each) => sum + edgesOf(each), 0),
     };

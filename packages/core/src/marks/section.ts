@@ -189,6 +189,7 @@ export const ownNames = [
   'latch_count',
   'interpolation',
   'web_stretch',
+  'lost_motion',
   'roll_count',
   'roll_diameter',
   'roll_eccentricity',
@@ -236,6 +237,13 @@ export const marksField = group(
       ),
       roll: optional(rollField),
       web: optional(webField),
+      lost_motion: optional(
+        spreadField(['m'], {
+          about:
+            'What the tool moves by against its motor, wind-up and play of the train, as a length on the web; unless said, it follows from the train of the axis.',
+          example: '{ arcsine: 20 µm }',
+        }),
+      ),
       skew: optional(skewField),
       speed_spread: optional(
         share({

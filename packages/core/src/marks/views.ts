@@ -15,6 +15,7 @@ import { settlingPicture } from './settling-picture.ts';
 import { speedCurve, speedTable } from './speed-curve.ts';
 import { timesTable } from './times-table.ts';
 import { shapeWords, titleOf } from './titles.ts';
+import { trainTable } from './train-part.ts';
 import { type TrialsAsked, trialsJob, trialsOf } from './trials.ts';
 import { byShare, varianceBars } from './variance-bars.ts';
 
@@ -37,6 +38,7 @@ export function markView(demand: MarkDemand): View {
       budgetTable(demand),
       resultTable(demand),
       ...timesTable(mark),
+      ...trainTable(mark),
       ...captureTable(captured),
       ...(loop === undefined ? [] : [loopTable(loop)]),
       ...lostTable(captured),

@@ -121,6 +121,23 @@ export const torqueSpeedPoints = (course: Course): readonly TorqueAtSpeed[] =>
     })),
   );
 
+export interface TorqueEnds {
+  readonly lowest_Nm: number;
+  readonly highest_Nm: number;
+}
+
+/** Between which torques a course goes, with their signs: over 0 in the direction of a positive motion. */
+export function torqueEnds(course: Course): TorqueEnds {
+  let [lowest_Nm, highest_Nm] = [Infinity, -Infinity];
+  for (const { start, end, inside } of stepsOf(course)) {
+    for (const { torque_Nm } of [start, ...inside, end]) {
+      lowest_Nm = Math.min(lowest_Nm, torque_Nm);
+      highest_Nm = Math.max(highest_Nm, torque_Nm);
+    }
+  }
+  return { lowest_Nm, highest_Nm };
+}
+
 /** The current for the torque as straight lines, one behind the other. */
 export const currentLines = (course: Course, constant_Nm_per_A: number): readonly CurrentPiece[] =>
   [...stepsOf(course)].map(({ from_s, to_s, start, end }) => ({

@@ -286,3 +286,29 @@ export const lostWay = formula({
   symbols: { w: 'm', β: 'm' },
   try: { w: [1e-6, 1e-3], β: [0, 1e-3] },
 });
+
+export const torqueRange = formula({
+  id: 'axes.train.torque_range',
+  title: 'how far the torque through a train goes up and down',
+  text: 'H - L',
+  gives: 'N·m',
+  symbols: { H: 'N·m', L: 'N·m' },
+  means: { H: 'highest torque', L: 'lowest torque, below 0 where it turns round' },
+  try: { H: [0.1, 500], L: [-500, 0.1] },
+  source: 'definition',
+  proof: 'the torque through a train goes between its ends: by hand, and sampled finely',
+  of: (H: number, L: number) => H - L,
+});
+
+export const wayOfAngle = formula({
+  id: 'axes.train.way_of_angle',
+  title: 'way of the web for an angle of the tool',
+  text: 'φ*l/(2*pi)',
+  gives: 'm',
+  symbols: { φ: 'rad', l: 'm' },
+  means: { φ: 'angle of the tool', l: 'way of the web for one turn of the tool' },
+  try: { φ: [1e-6, 1e-2], l: [0.05, 2] },
+  source: 'definition',
+  proof: 'a tool that lags by an angle cuts later by the way of the web for it',
+  of: (phi: number, l: number) => (phi * l) / (2 * Math.PI),
+});

@@ -90,3 +90,17 @@ export const sumOfOffsets = formula({
   proof: 'a sample has the mean and the deviation of its parts',
   of: (b: readonly number[]) => total(b),
 });
+
+/** From one end to the other it is the span; arcsine, since a train lies at its ends more often than between them. */
+export const halfLostMotion = formula({
+  id: 'marks.train.half',
+  title: 'limit of what the tool moves by against its motor, to either side of the middle',
+  text: 'w/2',
+  gives: 'm',
+  symbols: { w: 'm' },
+  means: { w: 'wind-up and play from one end to the other' },
+  try: { w: [1e-6, 1e-3] },
+  source: 'judgement',
+  proof: 'a knife whose torque turns round cuts anywhere between both ends of its lost motion',
+  of: (w: number) => w / 2,
+});

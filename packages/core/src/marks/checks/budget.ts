@@ -24,10 +24,15 @@ The standard uncertainty is the root of the sum of the squares of all contributi
 some are correlated), each times its sensitivity, less what is compensated. Contributions come from the eye (\`jitter\`), the
 capture (polled: anywhere in the way of a period; stamped: anywhere in the way of a step; latched: anywhere in a count; the
 jitter of its input, the clock, and what a position between two samples is off by while the web changes its speed), the
-measuring roll, the web between eye and tool, a web askew, a speed that varies, and all that stands under \`spread\`. A bare
-number there is a standard deviation; \`rectangular\`, \`triangular\` and \`arcsine\` are half widths; a \`sample\` brings its own
-mean and degrees of freedom. A time becomes a length at the speed of the web. Of a length between two edges, what is by chance
-counts for each edge.
+measuring roll, the web between eye and tool, the train of the axis, a web askew, a speed that varies, and all that stands
+under \`spread\`. A bare number there is a standard deviation; \`rectangular\`, \`triangular\` and \`arcsine\` are half widths; a
+\`sample\` brings its own mean and degrees of freedom. A time becomes a length at the speed of the web. Of a length between two
+edges, what is by chance counts for each edge.
+
+The train of the axis (\`stiffness\`, \`backlash\`) counts by what it winds up between the lowest and the highest torque of a
+cycle at full speed, without what the rotor needs for itself, and by its play where that torque turns round; at other speeds
+of the web it is taken as the same. It is counted as arcsine (our judgement): a train lies at its ends more often than between
+them. \`lost_motion\` says another value. A length on a measuring roll has nothing of it.
 
 Delays that are the same each time move the mark by speed times delay; \`compensated\` says how much of that a lead takes out.
 A length is moved by what the eye is slower off than on instead, and by its hysteresis.
