@@ -54,7 +54,7 @@ describe('the demonstration catalogue', () => {
   it('names no maker: titles say what a part is and how large', () => {
     for (const part of parts)
       expect(textOf(part.title)!).toMatch(
-        /^(Motion controller|Servo drive|Servo motor|Planetary gear|Brake resistor|Remote rack|Hub|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
+        /^(Motion controller|Servo drive|Servo motor|Planetary gear|Brake resistor|Remote rack|Hub|Eye|Input|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
       );
   });
 });
@@ -81,6 +81,10 @@ const families: readonly { readonly names: readonly string[]; readonly does: (pa
     ],
   },
   { names: ['rack_small', 'rack_large'], does: (part) => [value(part, 'command'), value(part, 'answer')] },
+  {
+    names: ['eye_standard', 'eye_fast', 'eye_mark'],
+    does: (part) => ['delay', 'jitter', 'rise_fall_difference', 'hysteresis'].map((key) => 1 / value(part, key)),
+  },
   { names: ['hub_6', 'hub_12'], does: (part) => [value(part, 'plugs')] },
   { names: ['switch_8', 'switch_quick_8'], does: (part) => [value(part, 'plugs'), 1 / value(part, 'forwarding')] },
   {
@@ -127,6 +131,12 @@ const requirements: Readonly<Record<string, (part: Part) => boolean>> = {
   drive_60: (part) => value(part, 'current_peak') >= 115,
   drive_90: (part) => value(part, 'resistor_at_least') <= 4,
   drive_120: (part) => value(part, 'current') >= 100,
+  eye_standard: () => true,
+  eye_fast: (part) => value(part, 'jitter') <= 20e-6,
+  eye_mark: (part) => value(part, 'hysteresis') <= 0.05e-3,
+  input_polled: () => true,
+  input_latching: (part) => 'rearm' in part.values && value(part, 'delay') <= 5e-6,
+  input_stamping: (part) => part.values.at_once instanceof Quantity && value(part, 'at_once') >= 2,
   rack_small: (part) => value(part, 'answer') >= 8 * 20,
   rack_large: (part) => value(part, 'answer') >= 8 * 60,
   hub_6: (part) => value(part, 'plugs') >= 5,

@@ -1,5 +1,6 @@
 // The demonstration catalogue: invented parts, read by the same reader as a user's own, but each when it is asked for.
 import { type Catalogue, catalogueOnDemand } from '@layshaft/core';
+import captures from './demonstration/captures.yaml';
 import drives from './demonstration/drives.yaml';
 import gears from './demonstration/gears.yaml';
 import motors from './demonstration/motors.yaml';
@@ -10,10 +11,12 @@ import profiles from './demonstration/profiles.yaml';
 export const demonstrationName = 'demonstration';
 
 /** A test reads all of them and finds no problem. */
-export const demonstrationTexts = Object.entries({ profiles, network, drives, motors, gears }).map(([name, text]) => ({
-  file: `demonstration/${name}.yaml`,
-  text,
-}));
+export const demonstrationTexts = Object.entries({ profiles, network, drives, motors, gears, captures }).map(
+  ([name, text]) => ({
+    file: `demonstration/${name}.yaml`,
+    text,
+  }),
+);
 
 /** The demonstration parts; each call reads them anew. */
 export const demonstration = (): Catalogue => catalogueOnDemand(demonstrationName, demonstrationTexts);

@@ -126,3 +126,10 @@ buses: { main: { axes: [table, hoist], resistor: { resistance: 30 Ω, power: 1 k
       expect(finding(empty, check).verdict).toBe('unknown');
   });
 });
+
+it('a brake resistor that no catalogue has is told', () => {
+  const { design } = assessText('layshaft: 1\nbuses: { main: { axes: [], resistor: resistor_12O } }\n', 'm.yaml');
+  expect(design.problems.map(({ message }) => message)).toEqual([
+    "no catalogue in use has a part called 'resistor_12O'",
+  ]);
+});

@@ -2,6 +2,7 @@
 
 import { axisKinds, driveFigures } from '../axes/parts.ts';
 import { axisFields, busesField, mastersField } from '../axes/section.ts';
+import { markKinds } from '../marks/parts.ts';
 import { marksField } from '../marks/section.ts';
 import {
   controllerFields,
@@ -44,6 +45,7 @@ export const partKinds = [
   controllerKind,
   ...networkKinds.filter(({ kind }) => kind !== controllerKind.kind),
   ...axisKinds,
+  ...markKinds,
 ];
 
 export const format = {

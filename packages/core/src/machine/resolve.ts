@@ -74,16 +74,20 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   // An axis on no network is looked up too, so that a slip in the name of its drive is reported.
   const wired = new Set(networks.flatMap((network) => network.devices.map((device) => device.path)));
   for (const { drive } of machine.axes) if (!wired.has(drive.path)) partOf(drive);
+  const buses = resolveBuses(machine.buses, axes, partOf);
+  const timing = resolveTiming(machine, machine.controller, find);
+  const marks = resolveMarks(machine.marks, machine.axes, partOf);
   const offered = (kind: string): readonly Part[] => partsOfKind(catalogues, kind);
+  // After all that looks for parts, so that every name that no catalogue has is among them.
   const problems = [machine.problems, ...catalogues.map((each) => each.problems), reading.problems].flat();
   return {
     machine,
     networks,
     axes,
     masters,
-    buses: resolveBuses(machine.buses, axes, partOf),
-    timing: resolveTiming(machine, machine.controller, find),
-    marks: resolveMarks(machine.marks, machine.axes),
+    buses,
+    timing,
+    marks,
     gravity: machine.machine.gravity ?? standardGravity,
     site,
     alternatives: alternativesAmong(offered),

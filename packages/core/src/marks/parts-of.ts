@@ -164,5 +164,11 @@ function delayOffsets({ said, path }: PlacedMark, v: Value<Quantity<'m/s'>>, abo
           ),
         ]
       : [];
-  return [...fixed, ...delay('eye_delay', eye?.delay), ...delay('input_delay', capture?.delay), ...polled];
+  return [
+    ...fixed,
+    ...delay('eye_delay', eye?.delay),
+    ...delay('input_delay', capture?.delay),
+    ...delay('input_filter', capture?.filter),
+    ...polled,
+  ];
 }

@@ -1,6 +1,8 @@
 // The marks of the file, each with the line that carries it and what else is captured on its axis.
+import type { PartLookUp } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
+import { filled } from './fill.ts';
 import type { Mark } from './mark.ts';
 import type { MarkSection } from './section.ts';
 
@@ -11,7 +13,11 @@ interface AxisOfMark {
   readonly motion: { readonly follow?: Value<{ readonly name: string }> | undefined };
 }
 
-export function resolveMarks(marks: readonly MarkSection[], axes: readonly AxisOfMark[]): readonly Mark[] {
+export function resolveMarks(
+  marks: readonly MarkSection[],
+  axes: readonly AxisOfMark[],
+  partOf: PartLookUp,
+): readonly Mark[] {
   const axisOf = ({ axis }: MarkSection): string | undefined =>
     axis === undefined || axis instanceof Missing ? undefined : axis.name;
   return marks.map((said) => {
@@ -21,7 +27,7 @@ export function resolveMarks(marks: readonly MarkSection[], axes: readonly AxisO
     return {
       name: said.name,
       path: said.path,
-      said,
+      said: filled(said, partOf),
       axisName: axis,
       lineName: follow === undefined || follow instanceof Missing ? follow : follow.name,
       edges: together.reduce((sum, each) => sum + edgesOf(each), 0),

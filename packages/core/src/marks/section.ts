@@ -4,16 +4,19 @@ import { choice } from '../reading/choice.ts';
 import type { Read } from '../reading/field.ts';
 import { group, list, optional, row, section } from '../reading/groups.ts';
 import { mustBeOneOf } from '../reading/must-be-one-of.ts';
+import { partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
 import { count, name, printRepeats, quantity, share, tolerance, word } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
+import { eyeKind } from './parts.ts';
 import { spreadField } from './spread-field.ts';
 
 const time = (about: string, example: string) => optional(quantity('s', { about, least: 0, example }));
 const way = (about: string, example: string) => optional(quantity('m', { about, above: 0, example }));
 const jitter = (about: string, example: string) => optional(spreadField(['s'], { about, example }));
 
-const eyeField = section(
+const eyeField = partUse(
+  [eyeKind],
   {
     delay: time('From the edge until its output is there, the same each time.', '50 µs'),
     jitter: jitter('What the delay scatters by.', '3 µs'),
@@ -27,11 +30,13 @@ const eyeField = section(
       }),
     ),
   },
-  { about: 'The eye.' },
+  { about: 'The eye; a part states limits, and its jitter counts as anywhere within it.', example: 'eye_fast' },
 );
 
 const captureField = choice(
   {
+    part: optional(name({ about: 'The input, a part.', due: 'a part of kind capture', example: 'input_stamping' })),
+    filter: time('For how long the filter of the input looks before it believes an edge: a delay.', '1 ms'),
     delay: time('Of the input stage, the same each time.', '20 µs'),
     jitter: jitter('What the delay of the input stage scatters by.', '0.5 µs'),
     clock: jitter('What the clocks of stamp and position are apart by.', '0.3 µs'),
@@ -61,7 +66,12 @@ const captureField = choice(
       example: '5 µm',
     }),
   },
-  { about: 'How the edge becomes a position.', due: 'a capture', example: '{ latched: 5 µm }' },
+  {
+    about: 'How the edge becomes a position.',
+    due: 'a capture',
+    example: '{ latched: 5 µm }',
+    elsewhere: 'part',
+  },
 );
 
 const rollField = section(

@@ -14,6 +14,7 @@ export function timesTable({ said, name, speed: v }: PlacedMark): readonly Table
   const times: readonly (readonly [key: string, title: string, time: unknown, becomes: string])[] = [
     ['eye_delay', 'delay of the eye', eye?.delay, 'the same each time: a lead takes it out'],
     ['input_delay', 'delay of the input', capture?.delay, 'the same each time: a lead takes it out'],
+    ['input_filter', 'filter of the input', capture?.filter, 'the same each time: a lead takes it out'],
     ['eye_jitter', 'jitter of the eye', size(eye?.jitter), 'by chance: stays'],
     ['input_jitter', 'jitter of the input', size(capture?.jitter), 'by chance: stays'],
     ['poll', 'period of the polling', capture?.polled, 'anywhere in it: stays; half of it is a delay'],

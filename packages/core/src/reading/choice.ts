@@ -19,7 +19,12 @@ export type Chosen<C extends Fields, K extends Fields> = { readonly path: string
 export function choice<const C extends Fields, const K extends Fields>(
   common: C,
   kinds: K,
-  spec: About & { readonly due: string; readonly example: string },
+  spec: About & {
+    readonly due: string;
+    readonly example: string;
+    /** A common key that may stand in place of a kind: what it names says the kind. */
+    readonly elsewhere?: keyof C & string;
+  },
 ): Field<Chosen<C, K>> {
   const names = Object.keys(kinds);
   const known = [...Object.keys(common), ...names];
@@ -43,7 +48,7 @@ export function choice<const C extends Fields, const K extends Fields>(
         const inner = enter(open, first, reading);
         read.kind = first.key;
         read[first.key] = kinds[first.key]!.read(inner, inner.path, reading);
-      } else {
+      } else if (first !== undefined || !open.node.entries.some(({ key }) => key === spec.elsewhere)) {
         read.kind = spoilt(path, spec.due, spec.example);
         const said = first === undefined ? 'none stands here' : `here stand ${listed(chosen.map(({ key }) => key))}`;
         if (!misspelt)
