@@ -6,11 +6,11 @@ import type { Choice } from './choose.ts';
 export const optionsHead = { name: 'choices', title: 'Parts that hold every reserve, the cheapest first' } as const;
 export const losersHead = { name: 'left_out', title: 'Parts that do not, and what the nearest try lacks' } as const;
 
-export function optionsTable({ options, weighed, untold }: Choice): Table {
+export function optionsTable({ options, weighed, brakeNeeded, untold }: Choice): Table {
   const shown = options.slice(0, mostOptions);
   return {
     ...optionsHead,
-    note: `${weighed} combinations weighed, ${options.length} hold${options.length > mostOptions ? `; the first ${mostOptions}` : ''}${untold.length > 0 ? `; not weighed, because the file does not tell it: ${untold.join(', ')}` : ''}`,
+    note: `${weighed} combinations weighed, ${options.length} hold${brakeNeeded ? ', all with a brake, since the load would turn the axis at standstill (whether people may rely on a brake is for the risk assessment and local codes)' : ''}${options.length > mostOptions ? `; the first ${mostOptions}` : ''}${untold.length > 0 ? `; not weighed, because the file does not tell it: ${untold.join(', ')}` : ''}`,
     columns: ['motor', 'gear', 'drive', 'cost', 'tightest', 'margin'],
     rows: shown.map(({ motor, gear, drive, cost, tightest, margin }): readonly Cell[] => [
       motor ?? asItIs,

@@ -92,7 +92,11 @@ export type Weighed =
 const tolerance = 1e-9;
 
 /** What is asked of every combination of an axis; `whole` looks at all checks where the first that fails would do. */
-export function weigher(reserve: Reserves, inertiaRatioAtMost: number, held_Nm: number) {
+export function weigher(
+  reserve: Reserves,
+  inertiaRatioAtMost: number,
+  { held_Nm, brakeNeeded }: { readonly held_Nm: number; readonly brakeNeeded: boolean },
+) {
   const kept = Object.fromEntries(checks.map((check) => [check, 1 - reserve(check)])) as Record<CheckName, number>;
   let [over, most, left, tightest, margin] = [-Infinity, checks[0] as CheckName, Infinity, checks[0] as CheckName, 0];
   const put = (check: CheckName, demanded: number): void => {
@@ -120,6 +124,7 @@ export function weigher(reserve: Reserves, inertiaRatioAtMost: number, held_Nm: 
       (inertia_kg_m2 / gear.ratio ** 2 + gear.inertia_kg_m2) / there.inertia_kg_m2 / inertiaRatioAtMost,
     );
     if (brake_Nm !== undefined) put('holding', held_Nm / gear.ratio / brake_Nm);
+    else if (brakeNeeded) put('holding', Infinity);
     for (const [check, share] of shares) put(check, share);
     if (!whole && over > tolerance) return lost();
     const driven = drivenBy(behind, gear, there);

@@ -23,11 +23,21 @@ const words: Readonly<Record<CheckName, string>> = {
   gear_radial: 'gear, radial load',
 };
 
+interface Over {
+  readonly check: CheckName;
+  readonly over: number;
+}
+
+/** What a brake holds is over nothing wherever there is one. */
+export const isWithoutBrake = ({ check, over }: Over): boolean => check === 'holding' && over === Infinity;
+
 /** 'effective torque 8 % over'. */
-export const overBy = ({ check, over }: { readonly check: CheckName; readonly over: number }): string =>
-  Number.isFinite(over)
-    ? `${words[check]} ${printQuantity(over, '1', { as: '%', digits: 2 })} over`
-    : `${words[check]}: nothing is left`;
+export const overBy = ({ check, over }: Over): string =>
+  isWithoutBrake({ check, over })
+    ? 'has no brake'
+    : Number.isFinite(over)
+      ? `${words[check]} ${printQuantity(over, '1', { as: '%', digits: 2 })} over`
+      : `${words[check]}: nothing is left`;
 
 export interface MotorAsked {
   readonly motor: ChoiceMotor;

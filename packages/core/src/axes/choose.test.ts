@@ -99,7 +99,11 @@ describe('the choice of parts', () => {
                   ? []
                   : [{ check, over: demand.value / capacity.value / (1 - (reserve?.value ?? 0)) - 1 }],
             );
-            const worst = asked.reduce((most, each) => (each.over > most.over ? each : most));
+            // A motor that is to be chosen must hold a weight by a brake.
+            const falls = open('motor') && text.includes('inclination: 90°') && !motor.endsWith('_brake');
+            const worst = falls
+              ? { check: 'axes.holding', over: Infinity }
+              : asked.reduce((most, each) => (each.over > most.over ? each : most));
             found.set(worst.check, (found.get(worst.check) ?? 0) + (worst.over > 0 ? 1 : 0));
             const cost =
               (open('motor') ? costOf(motor) : 0) +
@@ -138,10 +142,48 @@ describe('the choice of parts', () => {
     expect(losers.length).toBeGreaterThan(2);
     for (const { why } of losers)
       expect(why).toMatch(
-        /^[a-z, ]+ [\d.]+(e\d+)? ?% over( at any ratio)?$|needs ratio [\d.]+, [a-z ]+ allows [\d.]+$/,
+        /^[a-z, ]+ [\d.]+(e\d+)? ?% over( at any ratio)?$|^has no brake$|needs ratio [\d.]+, [a-z ]+ allows [\d.]+$/,
       );
     const taken = new Set(options.map(({ motor }) => motor));
     expect(losers.some(({ motor }) => taken.has(motor))).toBe(false);
+  });
+
+  it('has a brake where the load would turn the axis at standstill, and only there', () => {
+    const axis = (
+      train: string,
+      motion = 'cycle: 2 s, steps: [{ move: 0.2 m, in: 0.6 s, ramp: 0.2 s }, { dwell: rest }]',
+    ) =>
+      known(
+        choicesFor(
+          designOf(`${head}axes: { a: { motion: { ${motion} }, train: [${train}], motor: open, drive: drive_10 } }\n`),
+          'a',
+        ),
+      );
+    const belt = '{ belt: { diameter: 40 mm, wheel_mass: 0.2 kg } }, { gear: open }';
+    const lifts = axis(`{ slide: { mass: 8 kg, friction: 0.1, inclination: 90° } }, ${belt}`);
+    expect(lifts.brakeNeeded).toBe(true);
+    expect(lifts.options.length).toBeGreaterThan(0);
+    for (const { motor } of lifts.options) expect(motor).toMatch(/_brake$/);
+    const without = lifts.losers.filter(({ motor }) => !motor!.endsWith('_brake'));
+    expect(without.length).toBeGreaterThan(10);
+    expect(new Set(without.map(({ why }) => why))).toEqual(new Set(['has no brake']));
+    for (const train of [
+      `{ slide: { mass: 8 kg, friction: 0.1 } }, ${belt}`,
+      `{ slide: { mass: 8 kg, friction: 0.1, inclination: 90°, counterweight: 8 kg } }, ${belt}`,
+      '{ slide: { mass: 8 kg, inclination: 90° } }, { screw: { lead: 40 mm, inertia: 0.5 kg·cm², efficiency: 40 %, efficiency_back: 0 % } }, { gear: open }',
+    ]) {
+      const choice = axis(train);
+      expect([choice.brakeNeeded, choice.options.some(({ motor }) => !motor!.endsWith('_brake'))], train).toEqual([
+        false,
+        true,
+      ]);
+    }
+    const draws = axis(
+      '{ web: { tension_in: 20 N, tension_out: 80 N } }, { roll: { diameter: 120 mm, inertia: 20 kg·cm² } }, { gear: open }',
+      'follow: line, gear: [1, 1]',
+    );
+    expect(draws.brakeNeeded).toBe(false);
+    expect(draws.options.length).toBeGreaterThan(0);
   });
 
   it('is written where it is open', () => {

@@ -33,12 +33,13 @@ import {
   type Weighing,
   weigher,
 } from './choose-weigh.ts';
-import { contradictionOf, overBy } from './choose-why.ts';
+import { contradictionOf, isWithoutBrake, overBy } from './choose-why.ts';
 import { courseOf } from './course.ts';
 import { type Case, demandOf } from './demand.ts';
 import { acrossShaft } from './radial-force.ts';
 import type { ElementSection } from './section.ts';
 import { givingWayOf } from './stiffness-of.ts';
+import { isTurnedAtRest } from './turned-at-rest.ts';
 
 /** What is on offer. */
 export interface Offers {
@@ -77,6 +78,8 @@ export interface Choice {
   /** For each motor that is in no option its nearest try; for each gear or drive where no motor is open. */
   readonly losers: readonly Loser[];
   readonly weighed: number;
+  /** Whether only motors with a brake are taken, since the load would turn the axis at standstill. */
+  readonly brakeNeeded: boolean;
   /** Places of what a check will ask for and the file does not say. */
   readonly untold: readonly string[];
 }
@@ -112,6 +115,7 @@ export function choose(
         cases: known.cases as readonly Case[],
         inertia_kg_m2: (known.inertia as Quantity).value,
         held_Nm: Math.abs((known.held as Quantity | undefined)?.value ?? 0),
+        brakeNeeded: open.motor && isTurnedAtRest(demand, gravity),
         stiffness_Nm_per_rad: givingWayOf(demand)?.stiffness.value ?? Infinity,
       },
       { open, offers, reserve },
@@ -186,13 +190,15 @@ interface LoadOfAxis {
   readonly inertia_kg_m2: number;
   /** What pulls at it at standstill. */
   readonly held_Nm: number;
+  /** Whether a motor is to be chosen, and has to hold what would turn the axis at standstill. */
+  readonly brakeNeeded: boolean;
   /** Infinite where the train says none. */
   readonly stiffness_Nm_per_rad: number;
 }
 
 function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked): Choice {
   const most = numberOf(axis.inertiaRatioAtMost) ?? usualInertiaRatio;
-  const weigh = weigher(reserve, most, load.held_Nm);
+  const weigh = weigher(reserve, most, load);
   const gears = gearsTried(axis, load, open, offers.gears);
   const motors = (open.motor ? offers.motors.map(withOwn(axis.motor)) : [asTheFileSays(axis.motor)])
     .filter(canBeWeighed)
@@ -263,7 +269,7 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
       const found = chosen.has(lead) ? undefined : weigh(again, true);
       if (found === undefined || found.kind === 'holds') return [];
       const apart =
-        open.gear === undefined || !open.motor
+        open.gear === undefined || !open.motor || isWithoutBrake(found)
           ? undefined
           : contradictionOf(plain(), {
               motor: again.motor.there,
@@ -275,6 +281,7 @@ function weighed(axis: Axis, load: LoadOfAxis, { open, offers, reserve }: Asked)
       return [{ ...namesOf(again), why: apart ?? overBy(found) }];
     }),
     weighed: count,
+    brakeNeeded: load.brakeNeeded,
     untold: untoldOf(axis, open.gear),
   };
 }

@@ -202,13 +202,15 @@ const transformNames = { screw: 'lead', wheel: 'diameter', gear: 'ratio' } as co
 
 const sourceOf = (quantity: Quantity): string => (isLeaf(quantity) ? (quantity.by as Origin).kind : 'computed');
 
+const none: Choice = { options: [], losers: [], weighed: 0, brakeNeeded: false, untold: [] };
+
 /** What the catalogues have for an axis whose motor, gear or drive is open. Both tables are made of one choice. */
 function choiceLater({ axis }: AxisDemand, chosen: () => Value<Choice> | undefined): readonly LaterTable[] {
   if (!isChoosable(axis)) return [];
   let made: Value<Choice> | undefined;
   const choice = (): Choice => {
     made ??= chosen();
-    return made === undefined || made instanceof Missing ? { options: [], losers: [], weighed: 0, untold: [] } : made;
+    return made === undefined || made instanceof Missing ? none : made;
   };
   return [
     { ...optionsHead, make: () => optionsTable(choice()) },

@@ -109,7 +109,10 @@ export const holding = question<readonly AxisDemand[], Held>({
 the motor shaft, neither friction nor losses counted, since neither can be relied upon. Capacity: what the brake holds.
 
 Caution: whether a brake may be relied upon to protect people from a load that can fall is not answered here. It is for
-the risk assessment of the machine, local codes and licensed practice.`,
+the risk assessment of the machine, local codes and licensed practice.
+
+\`layshaft choose\` takes only motors with a brake that holds where a weight or a constant force would turn the axis at
+standstill. A web would not, since it goes slack; nor would what drives a screw that locks itself.`,
   advice: 'a larger brake, a counterweight',
   subjects: (axes) =>
     axes.flatMap((demand) =>
