@@ -8,6 +8,7 @@ import {
   brakingWay,
   closestEdges,
   closestMarks,
+  closestStray,
   lostMarkTime,
   lostMarkWeb,
   rearmSpeed,
@@ -66,20 +67,26 @@ export function capturedOf({ mark, known }: BudgetOf): Captured {
 }
 
 function caughtOf(mark: PlacedMark, e: Value<Quantity<'m'>>): Caught {
-  const { said, path, name, speed, edges } = mark;
-  const own = said.capture!.rearm ?? missing(`${path}.capture.rearm`, 'absent', 'a time', '2 ms');
+  const { said, path, name, speed } = mark;
+  const { stray, length } = said;
+  const once = said.capture!.rearm ?? missing(`${path}.capture.rearm`, 'absent', 'a time', '2 ms');
   const atOnce =
     said.capture!.at_once ??
     assumed(`${path}.capture.at_once`, 1, '1', { source: 'judgement', because: 'one unless said' });
-  // Both edges of a length take turns only where one capture is armed at a time; else they count as one event.
-  const inTurn = said.length !== undefined && !(atOnce instanceof Missing) && atOnce.value < 2;
-  const alone = edges === (inTurn ? 2 : 1);
-  const rearm = given({ r: own, m: atOnce }, ({ r, m }) =>
+  // Edges of one product take turns only where one capture is armed at a time; else each takes its own.
+  const inTurn = !(atOnce instanceof Missing) && atOnce.value < 2;
+  const own = (length === undefined ? 1 : 2) + (stray === undefined ? 0 : 1);
+  const edges = mark.edges + (stray === undefined ? 0 : 1);
+  const alone = edges === (inTurn ? own : 1);
+  const rearm = given({ r: once, m: atOnce }, ({ r, m }) =>
     alone ? r : sharedRearm({ r, n: countOf(mark, 'edges_on_axis', edges), m }, name),
   );
-  const spacing = inTurn
-    ? given({ l: said.length!, s: mark.spacing }, (known) => closestEdges(known, name))
-    : mark.spacing;
+  const between =
+    inTurn && length !== undefined
+      ? given({ l: length, s: mark.spacing }, (known) => closestEdges(known, name))
+      : mark.spacing;
+  const spacing =
+    inTurn && stray !== undefined ? given({ s: between, x: stray }, (known) => closestStray(known, name)) : between;
   return {
     rearm,
     closest: given({ v: speed, r: rearm, e }, (known) => closestMarks(known, name)),

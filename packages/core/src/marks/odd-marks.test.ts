@@ -155,6 +155,34 @@ marks:
   expect(rearmOf(2)).toEqual([6e-3, 6e-3]);
 });
 
+it('a stray edge counts by its way to the mark with one capture, and takes a turn with more', () => {
+  const caughtOf = (said: string) => {
+    const { marks, findings } = assessed(
+      `${line}marks: { a: { follow: line, tolerance: 1 mm, wanders: 2 mm, spread: { x: 1 µm }, ${said} } }\n`,
+    );
+    const { rearm, spacing } = marks[0]!.captured.caught!;
+    return [rearm, spacing]
+      .map((each) => (each instanceof Missing ? 0 : each.value))
+      .concat(findings.filter(({ check, verdict }) => check === 'marks.caught' && verdict === 'fails').length);
+  };
+  const latch = (more = '') => `capture: { latched: 5 µm, rearm: 3 ms${more} }`;
+  expect(caughtOf(latch())).toEqual([3e-3, 0.635, 0]);
+  expect(caughtOf(`stray: 40 mm, ${latch()}`)).toEqual([3e-3, 0.04, 0]);
+  // 4 m/s for 3 ms and 2 mm either way are 16 mm.
+  expect(caughtOf(`stray: 15 mm, ${latch()}`)).toEqual([3e-3, 0.015, 1]);
+  expect(caughtOf(`stray: 15 mm, ${latch(', at_once: 2')}`)).toEqual([3e-3, 0.635, 0]);
+});
+
+it('a scale that is off counts as a share of the length', () => {
+  const { marks } = assessed(
+    `${line}marks: { a: { follow: line, tolerance: 1 mm, length: 300 mm, roll: { scale: 0.02 % } } }\n`,
+  );
+  const { known } = marks[0]!;
+  if (known instanceof Missing) throw new Error(JSON.stringify(known.lacks));
+  expect(known.worst.value).toBeCloseTo(60e-6, 12);
+  expect(known.u.value).toBeCloseTo(60e-6 / Math.sqrt(3), 12);
+});
+
 it('a tolerance reads with its sign and without it', () => {
   for (const written of ['0.2 mm', '±0.2 mm', '± 0.2 mm']) {
     const { machine, marks } = assessed(`marks: { a: { tolerance: ${written}, spread: { x: 10 µm } } }\n`);

@@ -32,6 +32,10 @@ export function rollParts({ said, path }: PlacedMark, { within, about }: Maker):
         false,
       ),
     ); // prettier-ignore
+  if (roll.scale !== undefined) {
+    const limit = given({ l, s: roll.scale }, (known) => lengthShare(known, `${about}.roll_scale`));
+    parts.push(within('roll_scale', at('scale'), 'rectangular', limit, false));
+  }
   if (roll.diameter_tolerance !== undefined) {
     const limit = given({ l, x: roll.diameter_tolerance, D: diameterOf(roll) }, (known) =>
       diameterError(known, `${about}.roll_diameter`),

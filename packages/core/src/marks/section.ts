@@ -80,6 +80,12 @@ const rollField = section(
     diameter: way('Its diameter.', '100 mm'),
     diameter_tolerance: way('How far the diameter may be off to either side.', '20 µm'),
     eccentricity: way('How far its centre is from its axle.', '15 µm'),
+    scale: optional(
+      share({
+        about: 'How far its way for one count may be off to either side, where it was found by measuring.',
+        example: '0.02 %',
+      }),
+    ),
     slip: optional(
       share({ about: 'The most that the product slips on it, as a share of the way.', example: '0.05 %' }),
     ),
@@ -201,6 +207,7 @@ export const ownNames = [
   'web_stretch',
   'lost_motion',
   'roll_count',
+  'roll_scale',
   'roll_diameter',
   'roll_eccentricity',
   'roll_slip',
@@ -276,6 +283,10 @@ export const marksField = group(
         share({ about: 'The share of all results that the expanded uncertainty covers.', above: 0, example: '95 %' }),
       ),
       wanders: way('How far a mark may be from its expected place, to either side.', '2 mm'),
+      stray: way(
+        'The least way from an edge that is no mark, and that the window does not shut out, to the mark behind it; none is taken unless said.',
+        '40 mm',
+      ),
       window: optional(windowField),
       lost: optional(lostField),
       correct: optional(correctField),

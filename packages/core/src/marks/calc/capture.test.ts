@@ -8,6 +8,7 @@ import {
   brakingWay,
   closestEdges,
   closestMarks,
+  closestStray,
   delayOffset,
   evenJitter,
   halfCount,
@@ -130,6 +131,23 @@ describe('marks in a row', () => {
     const worst = (s: number) => Array.from({ length: 100 }, (_, at) => at * s + (at % 2 === 0 ? e : -e));
     expect(seen(worst(spacing * 1.001), v * r)).toBe(100);
     expect(seen(worst(spacing * 0.999), v * r)).toBeLessThan(100);
+  });
+
+  it('a stray edge costs the mark behind it just where the capture is not armed again, and a mark that is missing none', () => {
+    const [v, r, e, spacing] = [4, 3e-3, 2e-3, 0.3];
+    const least = plain(closestMarks)(v, r, e);
+    for (const [stray, lost] of [
+      [least * 1.001, 0],
+      [least * 0.999, 100],
+    ] as const) {
+      // The stray comes late and its mark early by all they may; every seventh mark is missing.
+      const marks = Array.from({ length: 100 }, (_, at) => (at + 1) * spacing - e).filter((_, at) => at % 7 !== 3);
+      const strays = Array.from({ length: 100 }, (_, at) => (at + 1) * spacing - stray + e);
+      const all = [...marks, ...strays].toSorted((one, other) => one - other);
+      expect(seen(all, v * r)).toBe(all.length - (lost === 0 ? 0 : marks.length));
+      expect(plain(closestStray)(spacing, stray) >= least).toBe(lost === 0);
+    }
+    expect(plain(closestStray)(0.3, 0.5)).toBe(0.3);
   });
 
   it('a window of the needed width loses no mark, and one of the allowed width sees no print', () => {

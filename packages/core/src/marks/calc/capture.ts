@@ -222,6 +222,21 @@ export const closestEdges = formula({
   of: (l: number, s: number) => Math.min(l, s - l),
 });
 
+/** An edge that is no mark must leave the capture time to be armed again before the mark. */
+export const closestStray = formula({
+  id: 'marks.rearm.stray',
+  title: 'least way from one edge that is taken to the next, strays among them',
+  text: 'min(s, x)',
+  gives: 'm',
+  symbols: { s: 'm', x: 'm' },
+  means: { s: 'least way between two edges of marks', x: 'way from a stray edge to the mark behind it' },
+  try: { s: [0.05, 2], x: [0.01, 2] },
+  source: 'definition',
+  proof:
+    'a stray edge costs the mark behind it just where the capture is not armed again, and a mark that is missing none',
+  of: (s: number, x: number) => Math.min(s, x),
+});
+
 export const rearmSpeed = formula({
   id: 'marks.rearm.speed',
   title: 'highest speed at which all marks are seen',

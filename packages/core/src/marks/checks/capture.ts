@@ -14,6 +14,10 @@ export const caught = question<readonly MarkDemand[], MarkDemand>({
 both be seen: the way of the web until the capture is armed again, and twice how far a mark may be from its place, since one
 may be late and the next early. Capacity: the spacing of the marks.
 
+An edge that is no mark (\`stray\`: a speck, another print that the window does not shut out) takes a capture too: with one
+armed at a time the way from it to the mark behind it counts where it is less than the spacing; with more it counts among
+the edges. A mark that is missing costs no other one, since the capture stays armed.
+
 How far a mark may be from its place is \`wanders\`, or without it what the mark needs of its tolerance. Captures on one axis
 share its units: with fewer armed at once than there are edges from mark to mark, each waits its turn. Both edges of a length
 that one unit takes in turn must be as far apart as that too, so that the shorter of product and gap is the capacity then.
