@@ -68,6 +68,28 @@ marks:
   expect(Math.abs(budget.expanded!.value * 1e9 - 93)).toBeLessThan(2);
 });
 
+describe('U-2 as a file: JCGM 100:2008, H.2, the readings as metres, their slopes and correlations said', () => {
+  // The guide prints -0.36, 0.86 and -0.65, which would take X to 0.296. Slopes of R = V/I·cos φ and so on at the means 4.999 V, 19.661 mA and 1.044 46 rad.
+  it.each([
+    ['R', 25.5515, -6496.7, -219.847, 0.071],
+    ['X', 43.9782, -11181.9, 127.732, 0.295],
+    ['Z', 50.8622, -12932.2, 0, 0.236],
+  ])('%s', (_, ofV, ofI, ofφ, standard) => {
+    const budget = budgetIn(`
+marks:
+  impedance:
+    spread:
+      v: { sample: [5.007 m, 4.994 m, 5.005 m, 4.990 m, 4.999 m], of: mean, sensitivity: ${ofV} }
+      i: { sample: [19.663 mm, 19.639 mm, 19.640 mm, 19.685 mm, 19.678 mm], of: mean, sensitivity: ${ofI} }
+      phi: { sample: [1.0456 m, 1.0438 m, 1.0468 m, 1.0428 m, 1.0433 m], of: mean, sensitivity: ${ofφ} }
+    correlation: [[v, i, -0.3553], [v, phi, 0.8576], [i, phi, -0.6451]]
+`);
+    expect(Math.abs(budget.u.value - standard)).toBeLessThan(0.001);
+    // Few readings that are correlated: the guide knows no effective degrees of freedom for them.
+    expect([budget.degrees, budget.expanded]).toEqual(['unknown', undefined]);
+  });
+});
+
 describe('captures as files', () => {
   const captured = (more: string) => `
 marks:

@@ -51,16 +51,18 @@ export function settlingPicture(budget: BudgetOf, loop: LoopOf): Drawn {
   };
   const missed = loop.said.missed instanceof Missing ? 0 : (loop.said.missed?.value ?? 0);
   const smooth = run(missed);
+  const isMissed = missedOf(missed, length);
   const noisy = corrections({
-    K: K.value * (1 - missed),
+    K: K.value,
     d: d.value,
     n: n.value,
     scatter: (repeat) => splice.value + (scattered[repeat] ?? 0),
+    missed: (repeat) => isMissed[repeat] ?? false,
   });
   const dots = Array.from(
     { length },
     (_, repeat) => [repeat, splice.value + scattered[repeat]! + noisy.next().value![0]] as const,
-  );
+  ).filter(([repeat]) => !isMissed[repeat]);
   const heights = [...smooth, ...dots.map(([, y]) => y), T.value, -T.value];
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   const rail = (y: number): Mark => ({
@@ -74,12 +76,11 @@ export function settlingPicture(budget: BudgetOf, loop: LoopOf): Drawn {
     picture: {
       name,
       title,
-      caption:
-        'The line is the error without scatter, the dots one simulated run with the scatter of the budget (seed 1), the rails the tolerance; the scale counts repeats.',
+      caption: `The line is the error without scatter${missed > 0 ? ', missed marks in the mean' : ''}; the dots are one simulated run (seed 1)${missed > 0 ? ', with none where a mark is missed and the correction held' : ''}. The rails are the tolerance; the scale counts repeats.`,
       scale: { from: 0, to: length, unit: '1' },
       rows: [
         {
-          height: 6,
+          height: 8,
           scale: { from: low - 0.05 * (high - low), to: high + 0.05 * (high - low), unit: 'm' },
           label: ['error'],
           end: ['allowed ', limit],
@@ -113,8 +114,14 @@ export function settlingPicture(budget: BudgetOf, loop: LoopOf): Drawn {
   };
 }
 
-/** Normally distributed, the same each time. */
-function scatterOf(u: number, length: number): readonly number[] {
-  const state = Int32Array.from(streamsOf(1, 1)[0]!);
-  return Array.from({ length }, () => u * normalQuantile(((nextWord(state) >>> 0) + 0.5) / 2 ** 32));
+/** Between 0 and 1, the same each time. */
+function chances(stream: 0 | 1, length: number): readonly number[] {
+  const state = Int32Array.from(streamsOf(1, 2)[stream]!);
+  return Array.from({ length }, () => ((nextWord(state) >>> 0) + 0.5) / 2 ** 32);
 }
+
+const scatterOf = (u: number, length: number): readonly number[] =>
+  chances(0, length).map((chance) => u * normalQuantile(chance));
+
+const missedOf = (share: number, length: number): readonly boolean[] =>
+  chances(1, length).map((chance) => chance < share);

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { corrections, filteredLimit, filteredNoise, filteredSettling } from './filtered-loop.ts';
-import { gainLimit, loopNoise, loopSettling } from './loop.ts';
+import { gainLimit, loopErrors, loopNoise, loopSettling } from './loop.ts';
 import { plain } from './plain.support.ts';
 import { rootsOf } from './roots.ts';
 
@@ -88,6 +88,19 @@ describe('the filtered loop', () => {
     expect(plain(filteredNoise)(-1, 2, 3, 0)).toBeNaN();
     expect(plain(filteredSettling)(limit(2, 3), 2, 3, 0.1)).toBeNaN();
     expect(plain(filteredSettling)(0, 2, 3, 0.1)).toBeNaN();
+  });
+
+  it('holds the correction where a mark is missed, as the loop without a filter does', () => {
+    const random = seeded(5);
+    const lost = Array.from({ length: 200 }, () => random() < 0.2);
+    for (const delay of [0, 1, 3]) {
+      const scatter = Array.from({ length: 200 }, () => 1 + 0.2 * random());
+      const missed = (repeat: number): boolean => lost[repeat]!;
+      const errors = loopErrors({ gain: 0.2, delay, scatter, missed });
+      const run = corrections({ K: 0.2, d: delay, n: 1, scatter: (repeat) => scatter[repeat]!, missed });
+      for (const [repeat, error] of errors.entries())
+        expect(scatter[repeat]! + run.next().value![0]).toBeCloseTo(error, 12);
+    }
   });
 
   it('corrects as the walk over whole lists does', () => {

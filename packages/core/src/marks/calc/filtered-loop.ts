@@ -72,6 +72,8 @@ export interface FilteredRun {
   readonly n: number;
   /** The error of a repeat without correction; nothing before repeat 0. */
   readonly scatter: (repeat: number) => number;
+  /** The repeats whose mark is missed: nothing is corrected for them. */
+  readonly missed?: (repeat: number) => boolean;
 }
 
 /** The correction of each repeat, and how much it moves after it; what was before repeat 0 is nothing. */
@@ -80,12 +82,13 @@ export function* corrections({
   d,
   n,
   scatter,
+  missed,
 }: FilteredRun): Generator<readonly [correction: number, move: number]> {
   const length = d + n;
   const errors = new Float64Array(length);
   let correction = 0;
   for (let repeat = 0; ; repeat++) {
-    errors[repeat % length] = scatter(repeat) + correction;
+    errors[repeat % length] = missed?.(repeat) ? 0 : scatter(repeat) + correction;
     let seen = 0;
     for (let j = 0; j < n; j++) if (repeat - d - j >= 0) seen += errors[(repeat - d - j) % length]!;
     const move = (K / n) * seen;
