@@ -167,7 +167,9 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
     ...networks.flatMap((planned) =>
       planned.network.devices.some((device) => device.axis && names(device.name)) ? [noiseAddress(planned)] : [],
     ),
-    ...marks.flatMap(({ mark }) => (names(mark.name) ? [mark.path] : [])),
+    ...marks.flatMap(({ mark: { name, axisName, path } }) =>
+      names(name) || (axisName !== undefined && names(axisName)) ? [path] : [],
+    ),
     ...networks.flatMap(({ network: { name, path, devices, runs } }) => {
       if (!names(name)) return [];
       const next = about.slice(name.length + 1).split('.', 1)[0];
