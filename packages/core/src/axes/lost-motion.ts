@@ -27,9 +27,10 @@ import { leadsOn } from './radial-force.ts';
 import type { ElementSection } from './section.ts';
 import { givingWayOf } from './stiffness-of.ts';
 
-/** How a shaft of the train turns for the tool, by how many elements lead on to it. */
 interface AtTool {
+  /** Whether the tool goes along a way, and does not turn. */
   readonly along: boolean;
+  /** How far a shaft turns for the tool, by how many elements lead on to it. */
   readonly turning: (stages: number, at: string) => Quantity;
   /** Nothing where the train says none. */
   readonly play: Value<Quantity> | undefined;

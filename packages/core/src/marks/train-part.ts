@@ -9,10 +9,10 @@ import type { Maker, Part } from './part.ts';
 
 /** A typed one goes before what follows from the train; a length on a measuring roll is none of the train's. */
 export function trainPart({ said, path, train }: PlacedMark, maker: Maker): readonly Value<Part>[] {
-  const { lost_motion, length, roll } = said;
+  const { lost_motion } = said;
   const where = `${path}.lost_motion`;
   if (lost_motion !== undefined) return [maker.told('lost_motion', lost_motion, 'each edge')];
-  if (train?.known === undefined || (length !== undefined && roll !== undefined)) return [];
+  if (train?.known === undefined || isOnRoll(said)) return [];
   const span = given({ known: train.known }, ({ known }) => known.span);
   if (span === undefined) return [];
   const limit = given(
@@ -30,9 +30,11 @@ export function trainPart({ said, path, train }: PlacedMark, maker: Maker): read
   return [maker.within('lost_motion', where, 'arcsine', limit as Value<Quantity<'m'>>, false, 'each edge')];
 }
 
-/** Where it comes from; nothing where the mark has no axis that the file describes, or a typed value. */
+const isOnRoll = ({ length, roll }: PlacedMark['said']): boolean => length !== undefined && roll !== undefined;
+
+/** Where it comes from; nothing where the mark has no axis that the file describes, a typed value, or a roll of its own. */
 export function trainTable({ said, train, path }: PlacedMark): readonly Table[] {
-  if (train === undefined || said.lost_motion !== undefined) return [];
+  if (train === undefined || said.lost_motion !== undefined || isOnRoll(said)) return [];
   const head = {
     name: 'train',
     title: `Lost motion of the train of ${train.axis}`,
