@@ -56,7 +56,7 @@ function drives(): readonly InventedPart[] {
   return parts;
 }
 
-/** From 20 A on they read two encoders and answer sooner; from 45 A on they want cooler air. */
+/** From 20 A on they read two encoders, answer sooner and go in curves between setpoints; from 45 A on they want cooler air. */
 function figures(current_A: number, cost: number): InventedPart['figures'] {
   const quick = current_A >= 20;
   const warmest_C = current_A >= 45 ? 45 : 50;
@@ -82,6 +82,9 @@ function figures(current_A: number, cost: number): InventedPart['figures'] {
     bus_at_most: '830 V',
     resistor_at_least: `${nextE12(brake_V / (1.2 * peak_A))} Ω`,
     speed_sample: quick ? '62.5 µs' : '125 µs',
+    interpolates: quick ? 'cubic' : 'linear',
+    setpoint_cycles: '1 cycle',
+    setpoint_jitter: quick ? '{ typical: 50 ns, at_most: 200 ns }' : '{ typical: 200 ns, at_most: 1 µs }',
     ambient: `${warmest_C} °C`,
     ambient_none: `${warmest_C + 50} °C`,
     altitude: '1000 m',

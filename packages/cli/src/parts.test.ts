@@ -46,7 +46,8 @@ drive_120  Servo drive, 120 A, two encoders, cost 5780
     answer 40 octets; current 120 A; current_peak 240 A; current_peak_time 1 s;
     loss_at_rest 130 W; loss_per_current 7.1 W/A; capacitance 5600 µF; bus_brake
     780 V; bus_at_most 830 V; resistor_at_least 3.3 Ω; speed_sample 62.5 µs;
-    ambient 45 °C; ambient_none 95 °C; altitude 1000 m; altitude_none 11000 m
+    interpolates cubic; setpoint_cycles 1 cycle; setpoint_jitter 200 ns; ambient
+    45 °C; ambient_none 95 °C; altitude 1000 m; altitude_none 11000 m
 
 near  Drive at hand, cost 700
     forwarding 300 ns; turnaround 2 µs; command 24 octets

@@ -62,7 +62,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
     services: networks.map(serviceOf),
     masters: design.masters,
-    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes) : []),
+    motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes, design.axes) : []),
     axes: design.machine.axes.length,
   });
   const onLines = wanted.domain('marks') ? design.marks : [];

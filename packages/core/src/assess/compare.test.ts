@@ -157,11 +157,11 @@ describe('findings that differ', () => {
     expect(findings.map(({ address }) => address)).toEqual([
       'networks.missed@label_feed',
       ...['outfeed', 'wrap_belt', 'web_tension', 'label_feed'].map((station) => `networks.burst@${station}`),
+      'timing.update@label_feed',
       'networks.cycle@drives',
       'timing.load@main',
       'timing.response@fast',
       'networks.kernel@controller',
-      'timing.update@label_feed',
       'timing.chain@reject',
       'timing.response@logic',
       'timing.response@panel',

@@ -1,16 +1,22 @@
 // What one domain hands over to another: records of physics, filled here, since domains do not know each other.
+import type { Axis, Master } from '../axes/axis.ts';
 import type { AxisDemand } from '../axes/demand.ts';
 import { highestAcceleration } from '../axes/highest-acceleration.ts';
+import { highestJerk, highestSpeedOfMotion } from '../axes/highest-of-motion.ts';
 import { lostInCycle } from '../axes/lost-motion.ts';
+import { kits } from '../axes/motion-kit.ts';
 import type { Sections } from '../machine/format.ts';
 import { updatePeriod } from '../networks/calc/cycle.ts';
 import { kernelOf } from '../networks/kernel.ts';
 import type { Planned } from '../networks/planned.ts';
 import type { AxisMotion, AxisMotions } from '../physics/axis-motion.ts';
-import type { AxisUpdate } from '../physics/axis-update.ts';
+import type { AxisUpdate, CountedMaster, FollowedAxis } from '../physics/axis-update.ts';
 import type { LostMotions } from '../physics/lost-motion.ts';
 import type { NetworkService } from '../physics/service.ts';
-import { given } from '../working/missing.ts';
+import type { Value } from '../reading/values.ts';
+import { given, isAbsent, Missing, missing } from '../working/missing.ts';
+import { onceForEach } from '../working/once.ts';
+import type { Quantity } from '../working/quantity.ts';
 
 /** How a network serves what hangs on it. */
 export function serviceOf(planned: Planned): NetworkService {
@@ -57,24 +63,85 @@ export const lostMotionsOf =
     return demand && lostInCycle(demand);
   };
 
-/** What the motion of each axis asks of its updates; `entries` are those of the file. */
+/** What the motion of each axis asks of its updates; `entries` are those of the file, `all` those that are described. */
 export const updatesOf = (
   axes: readonly AxisDemand[],
-  entries: readonly Pick<Sections['axes'][number], 'name' | 'tolerance' | 'loop'>[],
+  entries: readonly Sections['axes'][number][],
+  all: readonly Axis[],
 ): readonly AxisUpdate[] =>
   axes.flatMap((demand) => {
-    const { name, path, gain } = demand.axis;
+    const { name, path } = demand.axis;
     const entry = entries.find((each) => each.name === name);
-    const overNetwork = entry?.loop === 'controller';
-    if (entry === undefined || (entry.tolerance === undefined && !overNetwork)) return [];
+    if (entry === undefined) return [];
+    const { tolerance, speed_step_at_most: speedStep, agrees_with: agrees } = entry;
+    const overNetwork = entry.loop === 'controller';
+    if (tolerance === undefined && speedStep === undefined && agrees === undefined && !overNetwork) return [];
     return [
       {
         name,
         path,
-        ...motionIn(demand),
-        tolerance: entry.tolerance,
-        gain,
+        speed: highestSpeedOfMotion(demand),
+        acceleration: highestAcceleration(demand),
+        jerk: highestJerk(demand),
+        tolerance,
+        speedStep,
         overNetwork,
+        follows: followedOf(demand.axis),
+        counted: countedBy(demand),
+        partners: agrees === undefined ? [] : partnersIn(agrees, all),
       },
     ];
   });
+
+/** Once for each axis: it may be the partner of several. */
+const followedOf = onceForEach((axis: Axis): FollowedAxis => {
+  const { name, path, master, gain, feedForward, drive } = axis;
+  const said = <W extends string>(value: Value<W>, otherwise: W): Value<W> => (isAbsent(value) ? otherwise : value);
+  return {
+    name,
+    path,
+    master: master instanceof Missing ? undefined : master?.name,
+    gain,
+    feedForward,
+    drive: {
+      ...drive,
+      interpolates: said(drive.interpolates, 'linear'),
+      setpoints: said(drive.setpoints, 'in_step'),
+    },
+  };
+});
+
+const partnersIn = (
+  agrees: NonNullable<Sections['axes'][number]['agrees_with']>,
+  all: readonly Axis[],
+): readonly Value<FollowedAxis>[] =>
+  agrees instanceof Missing
+    ? [agrees]
+    : agrees.map((each) => {
+        if (each instanceof Missing) return each;
+        const partner = all.find((axis) => axis.name === each.name);
+        return partner === undefined
+          ? missing(`axes.${each.name}.motion`, 'absent', 'a motion', '{ follow: line, gear: [1, 1] }')
+          : followedOf(partner);
+      });
+
+function countedBy(demand: AxisDemand): CountedMaster | undefined {
+  const { name, master } = demand.axis;
+  if (master === undefined || master instanceof Missing || master.encoder === undefined) return undefined;
+  const { sample, filter, lead } = master.encoder;
+  return {
+    name: master.name,
+    sample,
+    filter,
+    lead: lead ?? 'none',
+    ramp: given({ v: highestSpeedOfMotion(demand), t: steeperRamp(master) }, ({ v, t }) =>
+      kits[v.unit === 'm/s' ? 'm' : 'rad'].up({ v, t }, `${name}.behind_${master.name}`),
+    ),
+  };
+}
+
+function steeperRamp({ path, ramp_up: up, ramp_down: down }: Master): Value<Quantity<'s'>> {
+  if (up === undefined || down === undefined)
+    return up ?? down ?? missing(`${path}.ramp_up`, 'absent', 'a time', '6 s');
+  return given({ up, down }, (known) => (known.down.value < known.up.value ? known.down : known.up));
+}

@@ -78,6 +78,8 @@ export interface Axis {
   readonly drive: Drive;
   readonly site: Site;
   readonly gain: AxisSection['gain'];
+  /** Of the speed, past the position loop; nothing of it unless the file says so. */
+  readonly feedForward: Value<Quantity<'1'>>;
   readonly followsWithin: AxisSection['follows_within'];
   readonly inertiaRatioAtMost: AxisSection['inertia_ratio_at_most'];
   readonly stated: AxisSection['stated'];

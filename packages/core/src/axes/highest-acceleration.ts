@@ -3,8 +3,8 @@ import type { Value } from '../reading/values.ts';
 import { openMethod } from '../working/formula.ts';
 import { given } from '../working/missing.ts';
 import { onceForEach } from '../working/once.ts';
-import type { Quantity } from '../working/quantity.ts';
-import { chain, type Piece, stateOf } from './calc/segment.ts';
+import type { Inputs, Quantity } from '../working/quantity.ts';
+import { chain, type Piece, type State, stateOf } from './calc/segment.ts';
 import type { AxisDemand } from './demand.ts';
 import type { Phase } from './phase.ts';
 
@@ -21,22 +21,34 @@ const turning = openMethod({ ...spec, id: 'axes.cycle.highest_turning_accelerati
 export const highestAcceleration = onceForEach(
   ({ motion, axis }: AxisDemand): Value<Quantity> =>
     given({ motion }, ({ motion: { phases, unit } }): Quantity => {
-      const inputs = Object.fromEntries(
-        phases.flatMap((phase, at) =>
-          Object.entries(phase.inputs).map(([key, value]) => [`${key}_${at + 1}`, value] as const),
-        ),
-      );
-      const means = Object.fromEntries(
-        phases.flatMap((phase, at) =>
-          Object.keys(phase.inputs).map(
-            (key) => [`${key}_${at + 1}`, `${phase.means[key] ?? ''}, ${phase.title}`] as const,
-          ),
-        ),
-      );
-      const of = (...values: readonly number[]): number => Math.max(...piecesOf(phases, values).map(sharpest));
+      const { inputs, means } = inputsOf(phases);
+      const of = highestOf(phases, (state) => state.acceleration);
       return (unit === 'm' ? along : turning)({ inputs, means, of }, axis.name);
     }),
 );
+
+/** By symbols that carry the number of the phase. */
+export function inputsOf(phases: readonly Phase[]): {
+  readonly inputs: Inputs;
+  readonly means: Record<string, string>;
+} {
+  const numbered = <T>(of: (phase: Phase) => Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(
+      phases.flatMap((phase, at) => Object.entries(of(phase)).map(([key, value]) => [`${key}_${at + 1}`, value])),
+    );
+  return {
+    inputs: numbered(({ inputs }) => inputs),
+    means: numbered(({ inputs, means, title }) =>
+      Object.fromEntries(Object.keys(inputs).map((key) => [key, `${means[key] ?? ''}, ${title}`])),
+    ),
+  };
+}
+
+/** Of phases whose values come in the order of their inputs. */
+export const highestOf =
+  (phases: readonly Phase[], take: (state: State) => number) =>
+  (...values: readonly number[]): number =>
+    Math.max(...piecesOf(phases, values).map((piece) => highestIn(piece, take)));
 
 function piecesOf(phases: readonly Phase[], values: readonly number[]): readonly Piece[] {
   let at = 0;
@@ -48,9 +60,7 @@ function piecesOf(phases: readonly Phase[], values: readonly number[]): readonly
 }
 
 const places = 64;
-const sharpest = (piece: Piece): number =>
+export const highestIn = (piece: Piece, take: (state: State) => number): number =>
   Math.max(
-    ...Array.from({ length: places + 1 }, (_, at) =>
-      Math.abs(stateOf(piece, (piece.duration_s * at) / places).acceleration),
-    ),
+    ...Array.from({ length: places + 1 }, (_, at) => Math.abs(take(stateOf(piece, (piece.duration_s * at) / places)))),
   );

@@ -55,6 +55,12 @@ const encoderField = section(
     filter: optional(
       quantity('s', { about: 'Time constant of the filter behind it; none unless said.', least: 0, example: '10 ms' }),
     ),
+    lead: optional(
+      word(['none', 'speed'], {
+        about:
+          'Whether the controller carries the position on, at the speed last seen, to where it is when followers act on it; none unless said.',
+      }),
+    ),
     frequency_at_most: quantity('Hz', {
       about: 'The highest frequency of one track that the input counts.',
       above: 0,

@@ -2,7 +2,7 @@
 import { figure } from '../reading/figure.ts';
 import { optional } from '../reading/groups.ts';
 import { partKind } from '../reading/parts.ts';
-import { count, share } from '../reading/values.ts';
+import { count, cycles, share, word } from '../reading/values.ts';
 
 const temperature = (about: string, example: string) => figure('K abs', { about, example });
 
@@ -134,6 +134,28 @@ export const gearKind = partKind(
   { about: 'A gear.' },
 );
 
+/** How a drive takes the setpoints of its axis over and goes from one to the next. */
+const setpointFields = {
+  interpolates: word(['none', 'linear', 'cubic'], {
+    about:
+      'How it goes from setpoint to setpoint: none holds each until the next, cubic meets position and speed of both; linear unless said.',
+  }),
+  setpoints: word(['in_step', 'on_arrival', 'own_clock'], {
+    about:
+      'When it takes a setpoint over: in_step with the others as their next period begins, on_arrival, or as a clock of its own comes round; in_step unless said.',
+  }),
+  setpoint_cycles: cycles({
+    about: 'How many periods a setpoint waits in its buffers before it is followed.',
+    least: 0,
+    example: '1 cycle',
+  }),
+  setpoint_jitter: figure('s', {
+    about: 'By how much it takes a setpoint over earlier or later than meant.',
+    least: 0,
+    example: '1 µs',
+  }),
+};
+
 /** What a drive is beside a station of a network. */
 export const driveFigures = {
   current: figure('A', { about: 'Continuous output current, effective.', above: 0, example: '10 A' }),
@@ -146,6 +168,7 @@ export const driveFigures = {
   bus_at_most: figure('V', { about: 'Voltage of the bus at which it trips.', above: 0, example: '820 V' }),
   resistor_at_least: figure('Ω', { about: 'The smallest resistance that it switches.', above: 0, example: '33 Ω' }),
   speed_sample: figure('s', { about: 'Time between two samples of its speed.', above: 0, example: '125 µs' }),
+  ...setpointFields,
   ...derating,
 };
 

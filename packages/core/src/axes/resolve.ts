@@ -1,6 +1,7 @@
 // The axes of the file with their parts filled in, each with the master that it follows.
 import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
+import { assumed } from '../working/assumed.ts';
 import { given, isAbsent, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Axis, Bus, Drive, Master, Motor, Site } from './axis.ts';
@@ -47,6 +48,13 @@ export function resolveAxes(
     drive: driveOf(axis, look),
     site,
     gain: axis.gain,
+    feedForward:
+      axis.feed_forward ??
+      assumed(`axes.${axis.name}.feed_forward`, 0, '1', {
+        source: 'judgement',
+        because: 'not said, so that the loop makes all of the speed out of its error',
+        as: '%',
+      }),
     followsWithin: axis.follows_within,
     inertiaRatioAtMost: axis.inertia_ratio_at_most,
     stated: axis.stated,

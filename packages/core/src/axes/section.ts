@@ -4,7 +4,7 @@ import { group, list, optional, section } from '../reading/groups.ts';
 import { mustBeOneOf } from '../reading/must-be-one-of.ts';
 import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
-import { name, quantity, quantityIn, word } from '../reading/values.ts';
+import { type Named, name, quantity, quantityIn, share, type Value, word } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import { lossChoices } from './calc/efficiency.ts';
 import { type MasterSection, motionField } from './motion-fields.ts';
@@ -38,6 +38,12 @@ export const axisFields = {
       about: 'Gain of the position loop: speed asked for by each part of the error.',
       above: 0,
       example: '60 1/s',
+    }),
+  ),
+  feed_forward: optional(
+    share({
+      about: 'The share of the speed that is fed forward past the position loop; none unless said.',
+      example: '100 %',
     }),
   ),
   follows_within: optional(
@@ -123,6 +129,19 @@ export function followMasters(
     const { follow } = motion;
     if (follow !== undefined && !(follow instanceof Missing))
       mustBeOneOf(follow, names, 'master', 'Describe it under masters; an axis can be one, with axis: NAME.', reading);
+  }
+}
+
+/** Reports what an axis is to agree with and is no other axis. */
+export function pairAxes(
+  axes: readonly { readonly name: string; readonly agrees_with?: Value<readonly Value<Named>[]> | undefined }[],
+  reading: Reading,
+): void {
+  for (const { name: own, agrees_with: agrees } of axes) {
+    if (agrees === undefined || agrees instanceof Missing) continue;
+    const others = axes.map((axis) => axis.name).filter((each) => each !== own);
+    for (const each of agrees)
+      if (!(each instanceof Missing)) mustBeOneOf(each, others, 'other axis', 'Describe it under axes.', reading);
   }
 }
 

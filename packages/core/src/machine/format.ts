@@ -115,6 +115,19 @@ export const format = {
             example: '0.05 mm',
           }),
         ),
+        speed_step_at_most: optional(
+          quantityIn(['m/s', 'rad/s'], {
+            about: 'How far the speed of the tool may step from setpoint to setpoint.',
+            above: 0,
+            example: '5 mm/s',
+          }),
+        ),
+        agrees_with: optional(
+          list(name({ about: 'An axis on the same master.', due: 'an axis', example: 'print_1' }), {
+            about:
+              'The axes that it must agree with while both follow one master: they may be apart by the tolerance of this axis.',
+          }),
+        ),
         loop: optional(
           word(['drive', 'controller'], {
             about: 'Where its position loop closes: in the drive, unless said, or over the network in the controller.',

@@ -1,5 +1,5 @@
 // A machine file, read: every section with its values, the problems met, and where each path stands.
-import { boardBuses, followMasters } from '../axes/section.ts';
+import { boardBuses, followMasters, pairAxes } from '../axes/section.ts';
 import { placeMarks } from '../marks/section.ts';
 import { compareMultiples, follow, type Wiring } from '../networks/section.ts';
 import { inOrder, type Place, type Problem } from '../problems/problem.ts';
@@ -53,6 +53,7 @@ export function readParsed(parsed: ParsedText): Machine {
   );
   if (!starts.has('layshaft') && !misspelt && parsed.defects.length === 0) missingVersion(parsed, reading);
   followMasters(sections.axes, sections.masters, reading);
+  pairAxes(sections.axes, reading);
   boardBuses(sections.buses, sections.axes, reading);
   placeMarks(sections.marks, sections.axes, sections.masters, reading);
   const axes = sections.axes.map((axis) => axis.name);

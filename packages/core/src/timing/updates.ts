@@ -1,35 +1,24 @@
-// How slow the cycle of each axis may be, reason by reason: straight lines between setpoints, and a loop over the network.
+// How slow the cycle of each axis may be, reason by reason, and how far the axis is behind what the controller commands.
 import type { AxisUpdate } from '../physics/axis-update.ts';
 import type { NetworkService, ServedStation } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
-import { assumed } from '../working/assumed.ts';
-import { given, Missing, missing } from '../working/missing.ts';
+import { given, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { goneIn } from './calc/lead.ts';
-import {
-  cycleForBandwidth,
-  cycleForLinearAngle,
-  cycleForLinearWay,
-  loopBandwidth,
-  slowestOf,
-} from './calc/needed-rate.ts';
+import { cyclesTogether, delaysTogether } from './calc/lag.ts';
+import { slowestOf } from './calc/needed-rate.ts';
+import { pathInto } from './setpoint-path.ts';
+import { kitOf } from './update-kit.ts';
+import { apartFrom, behindMaster } from './update-lags.ts';
+import { ownReasons, type Reason, type ServedAxis } from './update-reasons.ts';
 
 type Time = Quantity<'s'>;
 
-export interface PlannedUpdate {
-  readonly axis: AxisUpdate;
-  /** The station that it is, and how often it is served. */
-  readonly station: ServedStation;
+export interface PlannedUpdate extends ServedAxis {
   readonly reasons: readonly Reason[];
-  readonly slowest: Value<Time>;
-  /** How far the tool is behind one that gets its setpoint at once, where nothing makes up for the way of the command. */
-  readonly skew: Value<Quantity>;
-}
-
-export interface Reason {
-  /** 'straight lines between setpoints'. */
-  readonly title: string;
-  readonly slowest: Value<Time>;
+  /** Nothing where every period will do. */
+  readonly slowest: Value<Time> | undefined;
+  /** How far the tool is behind what the controller commands, by the way of a setpoint into the axis. */
+  readonly behind: Value<Quantity>;
 }
 
 /** Of the axes that say what they must keep to, and that a network serves. */
@@ -40,17 +29,17 @@ export function planUpdates(
   const stations = services.flatMap((service) => service.stations).filter(({ isAxis }) => isAxis);
   return axes.flatMap((axis) => {
     const station = stations.find(({ name }) => name === axis.name);
-    const reasons = reasonsOf(axis);
-    if (station === undefined || reasons.length === 0) return [];
-    return [
-      {
-        axis,
-        station,
-        reasons,
-        slowest: given({ T: reasons.map(({ slowest }) => slowest) }, (known) => slowestOf(known, axis.name)),
-        skew: given({ v: axis.speed, t: station.arrival }, ({ v, t }) => goneIn(v, t, `${axis.name}.skew`)),
-      },
+    if (station === undefined) return [];
+    const served = { axis, station };
+    const reasons = [
+      ...ownReasons(served),
+      ...(axis.tolerance === undefined || axis.counted === undefined ? [] : [behindMaster(served, axis.counted)]),
+      ...axis.partners.map((partner) => apartFrom(served, partner, stations)),
     ];
+    if (reasons.length === 0) return [];
+    const limits = reasons.flatMap(({ slowest }) => (slowest === 'any' ? [] : [slowest]));
+    const slowest = limits.length === 0 ? undefined : given({ T: limits }, (known) => slowestOf(known, axis.name));
+    return [{ ...served, reasons, slowest, behind: behindCommand(axis, station) }];
   });
 }
 
@@ -58,46 +47,16 @@ export function planUpdates(
 export const strictest = ({ reasons, slowest }: PlannedUpdate): string =>
   reasons.find(
     (reason) =>
-      !(reason.slowest instanceof Missing || slowest instanceof Missing) && reason.slowest.value === slowest.value,
+      reason.slowest !== 'any' &&
+      !(reason.slowest instanceof Missing || slowest instanceof Missing) &&
+      reason.slowest.value === slowest?.value,
   )?.title ?? '';
 
-function reasonsOf(axis: AxisUpdate): readonly Reason[] {
-  const lines = axis.tolerance === undefined ? undefined : linesOf(axis, axis.tolerance);
-  const loop = axis.gain === undefined || !axis.overNetwork ? undefined : loopOf(axis.name, axis.gain);
-  return [
-    ...(lines === undefined ? [] : [{ title: 'straight lines between setpoints', slowest: lines }]),
-    ...(loop === undefined ? [] : [{ title: 'the loop that closes over the network', slowest: loop }]),
-  ];
-}
-
-/** Nothing for an axis that goes at constant speed: a straight line is what it goes. */
-function linesOf({ name, path, acceleration }: AxisUpdate, tolerance: Value<Quantity>): Value<Time> | undefined {
-  if (!(acceleration instanceof Missing) && acceleration.value === 0) return undefined;
-  return given({ e: tolerance, a: acceleration }, ({ e, a }): Value<Time> => {
-    const along = a.unit === 'm/s²';
-    if (e.unit !== (along ? 'm' : 'rad'))
-      return missing(`${path}.tolerance`, 'problem', along ? 'a length' : 'an angle', along ? '0.05 mm' : '0.1°');
-    return along
-      ? cycleForLinearWay({ e: e as Quantity<'m'>, a: a as Quantity<'m/s²'> }, name)
-      : cycleForLinearAngle({ e: e as Quantity<'rad'>, a: a as Quantity<'rad/s²'> }, name);
-  });
-}
-
-const loopOf = (name: string, gain: Value<Quantity<'1/s'>>): Value<Time> =>
-  given({ k: gain }, ({ k }) =>
-    cycleForBandwidth({ φ: phaseMargin, f: loopBandwidth({ k }, name), n: cyclesOfLoop, d: nothingBeside }, name),
+function behindCommand({ name, follows, speed }: AxisUpdate, station: ServedStation): Value<Quantity> {
+  const about = `${name}.behind_command`;
+  return given({ path: pathInto(follows, station) }, ({ path }) =>
+    given({ v: speed, T: station.period, cycles: path.cycles, delays: path.delays }, ({ v, T, cycles, delays }) =>
+      kitOf(v).lag({ v, n: cyclesTogether({ n: cycles }, about), T, d: delaysTogether({ d: delays }, about) }, about),
+    ),
   );
-
-const phaseMargin = assumed('timing.phase_margin', Math.PI / 3, 'rad', {
-  source: 'common-practice',
-  because: 'a position loop that hardly overshoots keeps 60°',
-  as: '°',
-});
-const cyclesOfLoop = assumed('timing.cycles_of_loop', 2.5, '1', {
-  source: 'judgement',
-  because: 'one for the answer, one for the command, and half of the one in which it is held',
-});
-const nothingBeside = assumed('timing.dead_time_beside', 0, 's', {
-  source: 'judgement',
-  because: 'the loops in the drive are much quicker',
-});
+}

@@ -2,12 +2,13 @@
 import type { Cell, Table, View } from '../checks/view.ts';
 import { capital } from '../reading/values.ts';
 import { given, Missing } from '../working/missing.ts';
-import type { Quantity } from '../working/quantity.ts';
+import { Quantity } from '../working/quantity.ts';
 import { chainGist } from './chain-view.ts';
 import type { PlannedChain } from './chains.ts';
 import { titleOf } from './lanes.ts';
 import type { PlannedCore } from './tasks.ts';
 import type { Timing } from './timing.ts';
+import type { Reason } from './update-reasons.ts';
 import { type PlannedUpdate, strictest } from './updates.ts';
 
 /** Where the tasks and chains of a machine are shown together. */
@@ -26,7 +27,7 @@ export function timingView(timing: Timing): View {
     tables: [
       ...(timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)]),
       ...(timing.chains.length === 0 ? [] : [chainsTable(timing.chains)]),
-      ...(timing.updates.length === 0 ? [] : [updatesTable(timing.updates)]),
+      ...(timing.updates.length === 0 ? [] : [updatesTable(timing.updates), reasonsTable(timing.updates)]),
     ],
     later: [],
   };
@@ -85,14 +86,33 @@ function updatesTable(updates: readonly PlannedUpdate[]): Table {
   return {
     name: 'updates',
     title: 'How often axes get a setpoint, and how often they need one',
-    note: 'the last column is how far the tool goes until its command is there, where nothing makes up for it; no cycle makes it less',
+    note: 'behind by: how far the tool is behind what the controller commands, by the way of its setpoints through network and drive',
     columns: ['axis', 'served every', 'slowest that will do', 'because of', 'behind by'],
     rows: updates.map((update) => [
       update.axis.name,
       update.station.period,
-      update.slowest,
+      slowestIn(update.slowest ?? 'any'),
       strictest(update),
-      update.skew,
+      update.behind,
     ]),
+  };
+}
+
+/** Below 0, what no period makes less is more than is allowed. */
+const slowestIn = (slowest: Reason['slowest']): Cell =>
+  slowest instanceof Quantity && slowest.value <= 0 ? 'none will do' : slowest;
+
+function reasonsTable(updates: readonly PlannedUpdate[]): Table {
+  return {
+    name: 'reasons',
+    title: 'Why so often: what each reason costs, and the slowest that it bears',
+    note: 'each is held against all that is allowed; of a loop, the bandwidth that is left to it and the one that it needs',
+    columns: ['axis', 'reason', 'costs as served', 'allowed', 'slowest'],
+    rows: updates.flatMap(({ axis, reasons }) =>
+      reasons.flatMap(({ title, costs, allowed, slowest, parts }): readonly (readonly Cell[])[] => [
+        [axis.name, title, costs, allowed, slowestIn(slowest)],
+        ...parts.map((part) => [axis.name, `… ${part.title}`, part.costs, '', '']),
+      ]),
+    ),
   };
 }

@@ -10,15 +10,18 @@ const bandwidth = (margin_deg: number, tau: number) =>
   deadTimeBandwidth({ φ: q((margin_deg * Math.PI) / 180, 'rad'), τ: q(tau, 's') }, about).value;
 
 it('a position loop that is integrated settles behind its setpoint', () => {
-  for (const [v, k] of [
-    [1.5, 20],
-    [-0.3, 60],
+  for (const [v, k, f] of [
+    [1.5, 20, 0],
+    [-0.3, 60, 0],
+    [2, 40, 0.9],
+    [2, 40, 1],
   ] as const) {
     const step = 1e-3 / k;
     let error = 0;
-    for (let at = 0; at < 40_000; at++) error += step * (v - k * error);
-    expect(followingWay({ v: q(v, 'm/s'), k: q(k, '1/s') }, about).value).toBeCloseTo(error, 12);
-    expect(followingAngle({ v: q(v, 'rad/s'), k: q(k, '1/s') }, about).value).toBeCloseTo(error, 12);
+    for (let at = 0; at < 40_000; at++) error += step * (v - (f * v + k * error));
+    const loop = { f: q(f, '1'), k: q(k, '1/s') };
+    expect(followingWay({ v: q(v, 'm/s'), ...loop }, about).value).toBeCloseTo(error, 12);
+    expect(followingAngle({ v: q(v, 'rad/s'), ...loop }, about).value).toBeCloseTo(error, 12);
   }
 });
 

@@ -3,30 +3,34 @@
 // `encoderAngle`, and the torque that it costs is `accelerationTorque` of `countedTurningAcceleration`.
 import { formula } from '../../working/formula.ts';
 
-/** At constant speed, of a loop with a gain and nothing fed forward. */
+/** At constant speed: what is not fed forward, the loop makes out of its error. */
 const followingError = {
   title: 'following error of a position loop',
-  text: 'v/k',
+  text: 'v*(1 - f)/k',
   source: 'definition',
   proof: 'a position loop that is integrated settles behind its setpoint',
-  means: { v: 'speed', k: 'gain of the position loop: speed asked for by each part of the error' },
-  of: (v: number, k: number) => v / k,
+  means: {
+    v: 'speed',
+    f: 'share of the speed that is fed forward',
+    k: 'gain of the position loop: speed asked for by each part of the error',
+  },
+  of: (v: number, f: number, k: number) => (v * (1 - f)) / k,
 } as const;
 
 export const followingWay = formula({
   ...followingError,
   id: 'axes.following.way',
   gives: 'm',
-  symbols: { v: 'm/s', k: '1/s' },
-  try: { v: [-10, 10], k: [5, 500] },
+  symbols: { v: 'm/s', f: '1', k: '1/s' },
+  try: { v: [-10, 10], f: [0, 1], k: [5, 500] },
 });
 
 export const followingAngle = formula({
   ...followingError,
   id: 'axes.following.angle',
   gives: 'rad',
-  symbols: { v: 'rad/s', k: '1/s' },
-  try: { v: [-600, 600], k: [5, 500] },
+  symbols: { v: 'rad/s', f: '1', k: '1/s' },
+  try: { v: [-600, 600], f: [0, 1], k: [5, 500] },
 });
 
 /** Of a loop that an integrator closes: it spends a quarter turn, the dead time spends what is left up to the margin. */

@@ -55,7 +55,7 @@ export const following = question<readonly AxisDemand[], AxisDemand>({
   title: 'Following error',
   asks: 'Does the axis stay close enough behind its setpoint?',
   page: `Asked of every axis that says \`follows_within\`. Demand: the highest speed of the tool over the gain of the
-position loop, as without a speed that is fed forward. Capacity: \`follows_within\`.`,
+position loop, less the share that is fed forward (\`feed_forward\`; none unless said). Capacity: \`follows_within\`.`,
   advice: 'a higher gain, a speed that is fed forward, a slower motion',
   subjects: (axes) => axes.filter(({ axis }) => axis.followsWithin !== undefined),
   name: ({ axis }) => axis.name,
@@ -68,7 +68,7 @@ position loop, as without a speed that is fed forward. Capacity: \`follows_withi
 
 function followingError({ axis, motion, toolSpeed }: AxisDemand): Value<Quantity> {
   const k = axis.gain ?? missing(`${axis.path}.gain`, 'absent', 'a gain', '60 1/s');
-  return given({ k, v: toolSpeed, motion, within: axis.followsWithin! }, (known) => {
+  return given({ k, f: axis.feedForward, v: toolSpeed, motion, within: axis.followsWithin! }, (known) => {
     const along = known.motion.unit === 'm';
     if ((known.within as Quantity).unit !== known.motion.unit)
       return missing(
@@ -77,8 +77,9 @@ function followingError({ axis, motion, toolSpeed }: AxisDemand): Value<Quantity
         along ? 'a length' : 'an angle',
         along ? '2 mm' : '0.5°',
       );
+    const { f, k: gain } = known as { readonly f: Quantity<'1'>; readonly k: Quantity<'1/s'> };
     return along
-      ? followingWay({ v: known.v as Quantity<'m/s'>, k: known.k as Quantity<'1/s'> }, axis.name)
-      : followingAngle({ v: known.v as Quantity<'rad/s'>, k: known.k as Quantity<'1/s'> }, axis.name);
+      ? followingWay({ v: known.v as Quantity<'m/s'>, f, k: gain }, axis.name)
+      : followingAngle({ v: known.v as Quantity<'rad/s'>, f, k: gain }, axis.name);
   }) as Value<Quantity>;
 }

@@ -80,7 +80,7 @@ const allowed = {
   means: { e: 'way that may be gone', v: 'speed' },
   try: { e: [1e-6, 1e-2], v: [0.01, 10] },
   source: 'definition',
-  proof: 'what is allowed gives back what it was asked for',
+  proof: 'what is allowed between setpoints gives back what it was asked for',
   of: (e: number, v: number) => e / v,
 } as const;
 

@@ -25,7 +25,7 @@ export const jitterForTorque = formula({
   means: { M: 'torque allowed', T: 'cycle of the setpoints', J: 'inertia at the shaft', ω: 'its speed' },
   try: { M: [0.1, 50], T: [1e-4, 1e-2], J: [1e-5, 1e-1], ω: [1, 600] },
   source: 'common-practice',
-  proof: 'what is allowed gives back what it was asked for',
+  proof: 'a cycle, a jitter and a period that are allowed give back what they were asked for',
   of: (M: number, T: number, J: number, omega: number) => (M * T ** 2) / (J * omega),
 });
 
@@ -107,6 +107,6 @@ export const periodForWatchdog = formula({
   means: { W: 'time of the watchdog', j: 'jitter of the arrival', k: 'values that may be lost in a row' },
   try: { W: [1e-3, 2], j: [0, 1e-3], k: [0, 5, 1] },
   source: 'definition',
-  proof: 'what is allowed gives back what it was asked for',
+  proof: 'a cycle, a jitter and a period that are allowed give back what they were asked for',
   of: (W: number, j: number, k: number) => (W - j) / (k + 1),
 });
