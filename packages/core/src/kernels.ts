@@ -76,6 +76,7 @@ export * from './networks/calc/two-state.ts';
 export * from './racks/calc/linear-model.ts';
 export * from './timing/calc/among.ts';
 export * from './timing/calc/chain.ts';
+export * from './timing/calc/chain-bounds.ts';
 export * from './timing/calc/critical-instant.ts';
 export * from './timing/calc/estimate.ts';
 export * from './timing/calc/lag.ts';

@@ -13,10 +13,11 @@ import type { AxisMotion, AxisMotions } from '../physics/axis-motion.ts';
 import type { AxisUpdate, CountedMaster, FollowedAxis } from '../physics/axis-update.ts';
 import type { LostMotions } from '../physics/lost-motion.ts';
 import type { NetworkService } from '../physics/service.ts';
-import type { Value } from '../reading/values.ts';
 import { given, isAbsent, Missing, missing } from '../working/missing.ts';
 import { onceForEach } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
+
+type Value<T> = T | Missing;
 
 /** How a network serves what hangs on it. */
 export function serviceOf(planned: Planned): NetworkService {

@@ -13,6 +13,7 @@ import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
 import { chainView } from '../timing/chain-view.ts';
+import { memoryView } from '../timing/memory-view.ts';
 import { taskView } from '../timing/task-view.ts';
 import { tasksOf } from '../timing/tasks.ts';
 import { hasTiming, timingAddress, timingView } from '../timing/views.ts';
@@ -75,7 +76,9 @@ function timingViews({ timing }: Assessment, address: string): readonly View[] {
   const chains = timing.chains.flatMap((chain) =>
     all || address === 'chains' || address === chain.path ? [chainView(chain, timing.design.points)] : [],
   );
-  return [...whole, ...tasks, ...chains];
+  const { path } = timing.design.memory;
+  const memory = timing.memory.length > 0 && (all || address === path) ? [memoryView(timing.memory, path)] : [];
+  return [...whole, ...tasks, ...chains, ...memory];
 }
 
 /** Every address at which something of time is shown. */
@@ -83,6 +86,7 @@ const timingAddresses = ({ timing }: Assessment): readonly string[] => [
   ...(hasTiming(timing) ? [timingAddress] : []),
   ...tasksOf(timing.cores).map(({ path }) => path),
   ...timing.chains.map(({ path }) => path),
+  ...(timing.memory.length > 0 ? [timing.design.memory.path] : []),
 ];
 
 /** Those that are counted, and those that stop. */

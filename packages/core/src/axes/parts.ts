@@ -154,6 +154,11 @@ const setpointFields = {
     least: 0,
     example: '1 µs',
   }),
+  clock_apart: share({
+    about: 'By how much the rate of a clock of its own may differ from that of the network.',
+    above: 0,
+    example: '50 ppm',
+  }),
 };
 
 /** What a drive is beside a station of a network. */

@@ -39,6 +39,7 @@ export interface FollowedAxis {
     readonly setpoints: Value<'in_step' | 'on_arrival' | 'own_clock'>;
     readonly setpoint_cycles: Value<Quantity<'1'>>;
     readonly setpoint_jitter: Value<Quantity<'s'>>;
+    readonly clock_apart: Value<Quantity<'1'>>;
   };
 }
 

@@ -24,27 +24,6 @@ export const longestDelay = openMethod({
   proof: 'as if it went from look to look',
 });
 
-export const reactionBoundOf = openMethod({
-  id: 'timing.chain.bound_of_reaction',
-  title: 'bound on the longest reaction, where tasks of one core hand over to each other',
-  prose:
-    'the period of the first that looks, each hand-over, the response of the last: at a hand-over to a less urgent task of the same core only the longer of response and period counts',
-  gives: 's',
-  source: 'duerr',
-  at: 'theorem 5.4; jitter added by us',
-  proof: 'Davare is at least Dürr',
-});
-
-export const ageBound = openMethod({
-  id: 'timing.chain.bound_of_age',
-  title: 'bound on the age of data as they come out',
-  prose:
-    'each hand-over back from the last that looks: its period before, and the response of the one that hands over unless that is more urgent on the same core',
-  gives: 's',
-  source: 'duerr',
-  proof: 'Davare is at least Dürr',
-});
-
 export const delayUpTo = openMethod({
   id: 'timing.chain.up_to',
   title: 'delay that a share of all causes stays within',

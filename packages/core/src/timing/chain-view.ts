@@ -70,7 +70,7 @@ function linksTable(links: readonly PlannedLink[]): Table {
   return {
     name: 'links',
     title: 'The links, from the cause to the effect',
-    note: 'a link without a period passes on at once; one with a clock of its own has no instant at which it looks',
+    note: 'a link without a period passes on at once; one with a clock of its own has no instant at which it looks; stations that its points hang on are links whether it names them or not',
     columns: ['link', 'looks every', 'looks at', 'takes at least', 'takes at most'],
     rows: links.map(({ title, period, phase, least, most }) => [title, period ?? '', phase ?? '', least, most]),
   };

@@ -6,12 +6,13 @@ import { type OpenCall, resultsOf, type Values, valuesOf } from '../working/form
 import { given, Missing, missing } from '../working/missing.ts';
 import { later } from '../working/once.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
-import { delayOf, type Link, outputAgeBound_ps, reactionBound_ps, safeBound } from './calc/chain.ts';
+import { delayOf, type Link } from './calc/chain.ts';
+import { ageBoundOf, type BoundLink, bestCase, reactionBoundOf, safeBoundOf } from './calc/chain-bounds.ts';
 import { goneIn, leftByLead, middleLead, varyingDelay } from './calc/lead.ts';
 import { hyperperiod, picoseconds, seconds } from './calc/picoseconds.ts';
 import { longestReaction } from './calc/reaction.ts';
 import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.ts';
-import { ageBound, delayUpTo, exactWithEnds, longestDelay, reactionBoundOf, shortestDelay } from './chain-methods.ts';
+import { delayUpTo, exactWithEnds, longestDelay, shortestDelay } from './chain-methods.ts';
 import { counted } from './counted.ts';
 import { linksOf, type Named, type PlannedLink } from './links.ts';
 import type { ChainSection } from './section.ts';
@@ -77,45 +78,23 @@ export function planChains(chains: readonly ChainSection[], around: AroundChains
 function timesOf(name: string, links: readonly PlannedLink[], cores: readonly PlannedCore[]): ChainTimes {
   const { inputs, means } = inputsOf(links);
   const build = (values: Values): readonly Link[] => builtFrom(links, values as readonly number[]);
-  const found = resultsOf({ inputs, means }, (values) => {
-    const built = build(values);
-    return { ...delayOf(built), reaction_ps: reactionBound_ps(built), age_ps: outputAgeBound_ps(built) };
-  });
-  const call = (take: (result: typeof found.now) => number): OpenCall => found.call((result) => seconds(take(result)));
-  const least = shortestDelay(
-    call(({ least_ps }) => least_ps),
-    name,
-  );
+  const bound = links.map(boundLink);
+  const safe = safeBoundOf(bound, name);
   const walked = walkedThrough(name, links, cores);
-  const most =
-    walked ??
-    longestDelay(
-      call(({ most_ps }) => most_ps),
-      name,
-    );
-  const bounds = { b: least, w: most };
+  const { least, most } = links.some(({ phase }) => phase !== undefined)
+    ? onOneClock(name, links)
+    : { least: bestCase({ d: links.map((link) => link.least) }, name), most: safe };
+  const longest = walked ?? most;
+  const bounds = { b: least, w: longest };
   // A picture and three quantiles ask for it.
   const laid = later(() => ({ spread: spreadIn(builtFrom(links, valuesOf(inputs) as readonly number[])) }));
   return {
     least,
-    most,
+    most: longest,
     isWalked: walked !== undefined,
-    safe: safeBound(
-      {
-        T: links.flatMap(({ period }) => period ?? []),
-        R: links.flatMap(({ period, most: slowest }) => (period === undefined ? [] : [slowest])),
-        d: links.flatMap(({ period, most: slowest }) => (period === undefined ? [slowest] : [])),
-      },
-      name,
-    ),
-    reaction: reactionBoundOf(
-      call(({ reaction_ps }) => reaction_ps),
-      name,
-    ),
-    age: ageBound(
-      call(({ age_ps }) => age_ps),
-      name,
-    ),
+    safe,
+    reaction: reactionBoundOf(bound, name),
+    age: ageBoundOf(bound, name),
     varies: varyingDelay(bounds, name),
     lead: middleLead(bounds, name),
     leftByLead: leftByLead(bounds, name),
@@ -139,6 +118,32 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
   };
 }
 
+/** Where links share a clock, their looks are walked; the same for both delays. */
+function onOneClock(name: string, links: readonly PlannedLink[]): { readonly least: Time; readonly most: Time } {
+  const { inputs, means } = inputsOf(links);
+  const found = resultsOf({ inputs, means }, (values) => delayOf(builtFrom(links, values as readonly number[])));
+  const call = (take: (result: typeof found.now) => number): OpenCall => found.call((result) => seconds(take(result)));
+  return {
+    least: shortestDelay(
+      call(({ least_ps }) => least_ps),
+      name,
+    ),
+    most: longestDelay(
+      call(({ most_ps }) => most_ps),
+      name,
+    ),
+  };
+}
+
+const boundLink = ({ period, most, task }: PlannedLink): BoundLink => {
+  const [priority, jitter] = [known(task?.priority), known(task?.jitter)];
+  const runs =
+    task === undefined || priority === undefined || jitter === undefined
+      ? undefined
+      : { on: task.core, priority: priority.value, jitter };
+  return { period, most, runs };
+};
+
 function spreadIn(links: readonly Link[]): Spread | undefined {
   const parts = delayPartsOf(links);
   return parts && spreadOf(parts);
@@ -153,14 +158,12 @@ function inputsOf(links: readonly PlannedLink[]): { readonly inputs: Inputs; rea
     inputs[symbol] = value;
     means[symbol] = `${meaning}: ${title}`;
   };
-  for (const [index, { title, period, phase, least, most, task }] of links.entries()) {
+  for (const [index, { title, period, phase, least, most }] of links.entries()) {
     const at = index + 1;
     say(`T_${at}`, period, 'how often it looks', title);
     say(`φ_${at}`, phase, 'when it looks', title);
     say(`b_${at}`, least, 'what it takes at least', title);
     say(`R_${at}`, most, 'what it takes at most', title);
-    say(`P_${at}`, known(task?.priority), 'priority', title);
-    say(`J_${at}`, known(task?.jitter), 'jitter of its release', title);
   }
   return { inputs, means };
 }
@@ -170,21 +173,16 @@ const known = <T>(value: Value<T> | undefined): T | undefined => (value instance
 function builtFrom(links: readonly PlannedLink[], values: readonly number[]): readonly Link[] {
   let at = 0;
   const next = (value: unknown): number | undefined => (value === undefined ? undefined : values[at++]);
-  return links.map(({ period, phase, least, most, task }): Link => {
+  return links.map(({ period, phase, least, most }): Link => {
     const T = next(period);
     const φ = next(phase);
     const times = { least_ps: picoseconds(next(least)!), most_ps: picoseconds(next(most)!) };
-    const [P, J] = [next(known(task?.priority)), next(known(task?.jitter))];
     if (T === undefined) return { kind: 'direct', ...times };
     return {
       kind: 'sampled',
       period_ps: picoseconds(T),
       phase_ps: φ === undefined ? undefined : picoseconds(φ),
       ...times,
-      runs:
-        task === undefined || P === undefined || J === undefined
-          ? undefined
-          : { on: task.core, priority: P, jitter_ps: picoseconds(J) },
     };
   });
 }

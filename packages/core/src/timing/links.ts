@@ -43,23 +43,45 @@ export function linksOf({ name, path, from, through, to }: ChainSection, named: 
     if (!isNamed(each)) return ownLink(each, `${path}.through.${at}`, about);
     const task = named.tasks.find((found) => found.name === each.name);
     if (task !== undefined) return taskLink(task);
-    const station = stationOf(each.name, named);
+    const station = stationOf(each.name, named.services);
     if (station === undefined) return missing(`${path}.through.${at}`, 'problem', 'a station or a task', 'rack_o');
     return first >= 0 && at > first ? outputLink(station) : inputLink(station, about);
   });
+  const names = through.map((each) => (each instanceof Missing || !isNamed(each) ? undefined : each.name));
+  const before = first < 0 ? names : names.slice(0, first);
+  const behind = first < 0 ? names : names.slice(first + 1);
   return given(
     {
       begin: signalLinks(from, { path: `${path}.from`, about: `${name}.from`, points: named.points }),
+      inputs: hung(from, before, named, (station) => inputLink(station, `${name}.from`)),
       between,
+      outputs: hung(to, behind, named, outputLink),
       end: signalLinks(to, { path: `${path}.to`, about: `${name}.to`, points: named.points }),
     },
-    (known) => [...known.begin, ...known.between, ...known.end],
+    (known) => [...known.begin, ...known.inputs, ...known.between, ...known.outputs, ...known.end],
   );
+}
+
+/** The station that a point hangs on, where the chain does not name it on that side: the signal goes through it all the same. */
+function hung(
+  end: ChainSection['from'],
+  names: readonly (string | undefined)[],
+  { points, services }: Named,
+  link: (station: ServedStation) => Value<PlannedLink>,
+): Value<readonly PlannedLink[]> {
+  const point = end instanceof Missing || !isNamed(end) ? undefined : points.find(({ name }) => name === end.name);
+  const at = point?.at;
+  if (point === undefined || at === undefined) return [];
+  if (at instanceof Missing) return at;
+  if (at.name === 'main' || names.includes(at.name)) return [];
+  const station = stationOf(at.name, services);
+  if (station === undefined) return missing(`${point.path}.at`, 'problem', 'a station that a network serves', 'rack_o');
+  return given({ own: link(station) }, ({ own }) => [{ ...own, title: `${own.title}, where ${point.name} hangs` }]);
 }
 
 const isTask = (name: string, { tasks }: Named): boolean => tasks.some((task) => task.name === name);
 
-const stationOf = (name: string, { services }: Named): ServedStation | undefined =>
+const stationOf = (name: string, services: readonly NetworkService[]): ServedStation | undefined =>
   services.flatMap(({ stations }) => stations).find((station) => station.name === name);
 
 interface Where {

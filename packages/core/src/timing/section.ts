@@ -137,7 +137,7 @@ export const pointsField = group(
       kind: word([...inputKinds, ...outputKinds], { about: 'What it is.' }),
       at: optional(
         name({
-          about: 'The station that it hangs on, or main for the controller.',
+          about: 'The station that it hangs on, or main for the controller; its chains go through that station.',
           due: 'a station of a network, or main',
           example: 'rack_o',
         }),

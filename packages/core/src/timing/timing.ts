@@ -3,6 +3,7 @@ import type { AxisUpdate } from '../physics/axis-update.ts';
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { NetworkService } from '../physics/service.ts';
 import { type PlannedChain, planChains } from './chains.ts';
+import { type Kept, keptIn } from './memory.ts';
 import type { TimingDesign } from './resolve.ts';
 import { type PlannedCore, planCores } from './tasks.ts';
 import { type PlannedUpdate, planUpdates } from './updates.ts';
@@ -13,6 +14,8 @@ export interface Timing {
   readonly cores: readonly PlannedCore[];
   readonly chains: readonly PlannedChain[];
   readonly updates: readonly PlannedUpdate[];
+  /** Of each memory that the file says something of. */
+  readonly memory: readonly Kept[];
 }
 
 /** What other domains hand over. */
@@ -36,5 +39,5 @@ export const untimed = (design: TimingDesign): TimingDesign => ({
 export function timingOf(design: TimingDesign, { services, masters, motions, axes }: Around): Timing {
   const cores = planCores(design, services, axes);
   const chains = planChains(design.chains, { points: design.points, services, masters, cores });
-  return { design, services, cores, chains, updates: planUpdates(motions(), services) };
+  return { design, services, cores, chains, updates: planUpdates(motions(), services), memory: keptIn(design) };
 }

@@ -4,10 +4,10 @@ import type { AxisUpdate } from '../physics/axis-update.ts';
 import type { ServedStation } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, Missing, missing } from '../working/missing.ts';
+import { given, isAbsent, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { cycleInTime, cyclesTogether } from './calc/lag.ts';
-import { goneIn } from './calc/lead.ts';
+import { clockBeat, clockDrift, goneIn } from './calc/lead.ts';
 import { cycleForBandwidth, loopBandwidth, sampledBandwidth } from './calc/needed-rate.ts';
 import { jitterOf, lateCycles } from './setpoint-path.ts';
 import { kitOf } from './update-kit.ts';
@@ -162,7 +162,26 @@ function jitter({ axis, station }: ServedAxis): Reason {
     'jitter of the setpoints',
     e,
     given({ e, v: axis.speed, n, T: station.period, d: jitterOf(axis.follows) }, (known) => lagging(known, about)),
+    ownClockParts(axis, station),
   );
+}
+
+/** How a clock of its own, whose rate is said, moves against that of the network; nothing elsewhere. */
+function ownClockParts({ name, follows: { drive }, speed }: AxisUpdate, station: ServedStation): Reason['parts'] {
+  const { setpoints, clock_apart: p } = drive;
+  if (setpoints !== 'own_clock' || isAbsent(p)) return [];
+  return [
+    {
+      title: 'drift of its own clock in a period',
+      costs: given({ v: speed, p, t: station.period }, ({ v, ...known }) =>
+        goneIn(v, clockDrift(known, name), `${name}.drift`),
+      ),
+    },
+    {
+      title: 'beat of both clocks, which comes round every',
+      costs: given({ p, T: station.period }, (known) => clockBeat(known, name)),
+    },
+  ];
 }
 
 /** What cycles and delays cost at a speed, and the slowest cycle that is left; below 0 where the delays alone are too long. */

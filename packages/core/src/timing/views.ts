@@ -6,6 +6,7 @@ import { Quantity } from '../working/quantity.ts';
 import { chainGist } from './chain-view.ts';
 import type { PlannedChain } from './chains.ts';
 import { titleOf } from './lanes.ts';
+import { told } from './memory-view.ts';
 import type { PlannedCore } from './tasks.ts';
 import type { Timing } from './timing.ts';
 import type { Reason } from './update-reasons.ts';
@@ -14,13 +15,13 @@ import { type PlannedUpdate, strictest } from './updates.ts';
 /** Where the tasks and chains of a machine are shown together. */
 export const timingAddress = 'timing';
 
-export const hasTiming = ({ cores, chains, updates }: Timing): boolean =>
-  cores.length > 0 || chains.length > 0 || updates.length > 0;
+export const hasTiming = ({ cores, chains, updates, memory }: Timing): boolean =>
+  [cores, chains, updates, memory].some(({ length }) => length > 0);
 
 export function timingView(timing: Timing): View {
   return {
     address: timingAddress,
-    title: 'Tasks and chains',
+    title: 'Tasks, chains and updates',
     says: [...timingGist(timing), '.'].map((cell, at) => (at === 0 && typeof cell === 'string' ? capital(cell) : cell)),
     inputs: [],
     pictures: [],
@@ -34,14 +35,16 @@ export function timingView(timing: Timing): View {
 }
 
 /** The result in a few words: the fullest core; the first chain where there is no task. */
-export function timingGist({ cores, chains }: Timing): readonly Cell[] {
+export function timingGist({ cores, chains, updates, memory }: Timing): readonly Cell[] {
   const loads = cores.flatMap(({ load }) => (load instanceof Missing ? [] : [load]));
   const fullest = loads.reduce<Quantity | undefined>(
     (most, each) => (most && most.value >= each.value ? most : each),
     undefined,
   );
   const [chain] = chains;
-  if (cores.length === 0) return chain === undefined ? ['how often axes need a setpoint'] : chainGist(chain);
+  if (cores.length === 0 && chain !== undefined) return chainGist(chain);
+  if (cores.length === 0)
+    return updates.length === 0 ? ['the program keeps ', ...told(memory)] : ['how often axes need a setpoint'];
   return fullest === undefined ? ['how much the tasks take is not known'] : ['tasks take ', fullest, ' of their core'];
 }
 

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { bestCase_ps, delayOf, type Link, outputAgeBound_ps, reactionBound_ps, safeBound_ps } from './chain.ts';
+import { bestCase_ps, delayOf, type Link, safeBound_ps } from './chain.ts';
+import { ageBoundOf, type BoundLink, bestCase, reactionBoundOf, safeBoundOf } from './chain-bounds.ts';
 import { greatestAge_ps, longestReaction, reactionOf, scheduleOf, stretchesOf } from './reaction.ts';
 import { responseOf } from './response.ts';
 import { loadOf, randomTasks, type TickJob, type TickTask, tickWalk } from './ticks.support.ts';
@@ -86,24 +87,26 @@ describe('chains of tasks that are released together', () => {
         blocking_ps: 0,
         deadline_ps: task.period_ps,
       }));
-      const links = order.map((at): Link => {
+      const links = order.map((at): BoundLink => {
         const response = responseOf(tasks, at);
         if (!response.bounded) throw new Error('a set over its load');
-        const { period_ps, priority, longest_ps } = tasks[at]!;
-        const runs = { on: 'cpu', priority, jitter_ps: 0 };
-        const most_ps = response.response_ps;
-        return { kind: 'sampled', period_ps, phase_ps: undefined, least_ps: longest_ps, most_ps, runs };
+        const { period_ps, priority } = tasks[at]!;
+        const runs = { on: 'cpu', priority, jitter: q(0, 's') };
+        return { period: q(period_ps, 's'), most: q(response.response_ps, 's'), runs };
       });
       const { stages, period_ps } = scheduleOf(tasks)!;
       const chain = order.map((at) => stages[at]!);
       const exact = reactionOf(chain, period_ps);
-      const [davare, duerr] = [safeBound_ps(links), reactionBound_ps(links)];
+      const davare = safeBoundOf(links, 'test').value;
+      const duerr = reactionBoundOf(links, 'test').value;
+      const age = ageBoundOf(links, 'test').value;
       expect(duerr).toBeLessThanOrEqual(davare);
       expect(exact.most_ps).toBeLessThanOrEqual(duerr);
       expect(greatestAge_ps(chain, period_ps)).toBe(exact.most_ps);
-      expect(exact.outputAge_ps).toBeLessThanOrEqual(outputAgeBound_ps(links));
-      expect(outputAgeBound_ps(links)).toBeLessThanOrEqual(davare);
-      expect(exact.least_ps).toBeGreaterThanOrEqual(bestCase_ps(links));
+      expect(exact.outputAge_ps).toBeLessThanOrEqual(age);
+      expect(age).toBeLessThanOrEqual(davare);
+      const shortest = bestCase({ d: order.map((at) => q(tasks[at]!.longest_ps, 's')) }, 'test').value;
+      expect(exact.least_ps).toBeGreaterThanOrEqual(shortest);
       if (duerr < davare) closer++;
       if (exact.most_ps === duerr) reached++;
     }
@@ -151,7 +154,6 @@ describe('links on one clock', () => {
       phase_ps: whole(30) - 10,
       least_ps,
       most_ps: least_ps + whole(3),
-      runs: undefined,
     };
   };
   const direct = (): Link => {
@@ -196,35 +198,36 @@ describe('links on one clock', () => {
 
   it('that repeat too late are bounded as if they were free', () => {
     const [a, b] = [1e12, 1e12 - 1].map(
-      (period_ps): Link => ({ kind: 'sampled', period_ps, phase_ps: 0, least_ps: 1, most_ps: 2, runs: undefined }),
+      (period_ps): Link => ({ kind: 'sampled', period_ps, phase_ps: 0, least_ps: 1, most_ps: 2 }),
     );
     expect(delayOf([a!, b!])).toEqual({ least_ps: 2, most_ps: 2e12 - 1 + 4 });
   });
 });
 
 it('a hand-over to a less urgent task counts one wait only on the same processor with nothing between, and its jitter', () => {
-  const link = (on: string, priority: number): Link => ({
-    kind: 'sampled',
-    period_ps: 100,
-    phase_ps: undefined,
-    least_ps: 1,
-    most_ps: 30,
-    runs: { on, priority, jitter_ps: 7 },
+  const s = (value: number) => q(value, 's');
+  const link = (on: string, priority: number): BoundLink => ({
+    period: s(100),
+    most: s(30),
+    runs: { on, priority, jitter: s(7) },
   });
-  const wire: Link = { kind: 'direct', least_ps: 0, most_ps: 5 };
+  const reaction = (links: readonly BoundLink[]): number => reactionBoundOf(links, 'test').value;
+  const age = (links: readonly BoundLink[]): number => ageBoundOf(links, 'test').value;
+  const safe = (links: readonly BoundLink[]): number => safeBoundOf(links, 'test').value;
+  const wire: BoundLink = { period: undefined, most: s(5), runs: undefined };
   const near = [link('cpu', 1), link('cpu', 2)];
-  expect(reactionBound_ps(near)).toBe(100 + (100 + 7) + 30);
-  expect(outputAgeBound_ps(near)).toBe(100 + 7 + 30);
+  expect(reaction(near)).toBe(100 + (100 + 7) + 30);
+  expect(age(near)).toBe(100 + 7 + 30);
   for (const far of [
     [link('cpu', 1), link('other', 2)],
     [link('cpu', 2), link('cpu', 1)],
     [link('cpu', 1), link('cpu', 1)],
   ]) {
-    expect(reactionBound_ps(far)).toBe(safeBound_ps(far));
-    expect(outputAgeBound_ps(far)).toBe(100 + 30 + 30);
+    expect(reaction(far)).toBe(safe(far));
+    expect(age(far)).toBe(100 + 30 + 30);
   }
   const apart = [link('cpu', 1), wire, link('cpu', 2)];
-  expect(reactionBound_ps(apart)).toBe(safeBound_ps(apart));
-  expect(reactionBound_ps([wire, wire])).toBe(10);
-  expect(outputAgeBound_ps([wire])).toBe(5);
+  expect(reaction(apart)).toBe(safe(apart));
+  expect(reaction([wire, wire])).toBe(10);
+  expect(age([wire])).toBe(5);
 });

@@ -1,5 +1,4 @@
-// From a cause to its effect through links: best case, bounds on the worst, and the exact worst where links share a clock.
-import { formula } from '../../working/formula.ts';
+// From a cause to its effect through links: the least and the longest delay, exact where links share a clock.
 import { total } from '../../working/total.ts';
 import { hyperperiod } from './picoseconds.ts';
 import { mostJobs, reactionOf, type Stage } from './reaction.ts';
@@ -23,8 +22,6 @@ export interface Sampled {
    */
   readonly least_ps: number;
   readonly most_ps: number;
-  /** Where it runs, for tasks; the bound of Dürr makes use of it. */
-  readonly runs: { readonly on: string; readonly priority: number; readonly jitter_ps: number } | undefined;
 }
 
 /** All times in whole picoseconds. */
@@ -36,19 +33,6 @@ export const bestCase_ps = (links: readonly Link[]): number => total(links.map((
 /** Davare: each link has just looked, and answers slowest. Holds for tasks that read late, and for every phase. */
 export const safeBound_ps = (links: readonly Link[]): number =>
   total(links.map((link) => link.most_ps + (link.kind === 'sampled' ? link.period_ps : 0)));
-
-/** Dürr: at a hand-over to a less urgent task of the same processor, only one of the two waits counts. */
-export function reactionBound_ps(links: readonly Link[]): number {
-  const [first, last] = samplersOf(links);
-  if (first === undefined || last === undefined) return safeBound_ps(links);
-  return first.period_ps + total(handOvers(links).map(reactionOver_ps)) + last.most_ps + passing_ps(links);
-}
-
-/** Dürr: the age of data as they come out; they grow older until the next output, up to the longest reaction. */
-export function outputAgeBound_ps(links: readonly Link[]): number {
-  const [, last] = samplersOf(links);
-  return total(handOvers(links).map(ageOver_ps)) + (last?.most_ps ?? 0) + passing_ps(links);
-}
 
 export interface Delay {
   readonly least_ps: number;
@@ -118,118 +102,4 @@ export function lockedStages(
   return { stages, period_ps };
 }
 
-export const bestCase = formula({
-  id: 'timing.chain.best',
-  title: 'shortest way from a cause to its effect',
-  text: 'sum(d)',
-  gives: 's',
-  symbols: { d: 's[]' },
-  means: { d: 'each link at its quickest, looking just as the data come' },
-  try: { d: [0, 1e-2] },
-  source: 'definition',
-  proof: 'a scanned controller, by the formula of a controller manual',
-  of: (d: readonly number[]) => total(d),
-});
-
-export const safeBound = formula({
-  id: 'timing.chain.bound',
-  title: 'safe bound on the way from a cause to its effect',
-  text: 'sum(T) + sum(R) + sum(d)',
-  gives: 's',
-  symbols: { T: 's[]', R: 's[]', d: 's[]' },
-  means: {
-    T: 'period of each link that looks once in a period',
-    R: 'its longest response',
-    d: 'each link that passes on at once, at its slowest',
-  },
-  try: { T: [1e-4, 1e-2], R: [1e-4, 1e-2], d: [0, 1e-2] },
-  source: 'davare',
-  proof: 'CE1',
-  of: (T: readonly number[], R: readonly number[], d: readonly number[]) => total(T) + total(R) + total(d),
-});
-
-/** What is more urgent, or elsewhere, may have looked just before the data come, and may look only once they are there. */
-export const handOver = formula({
-  id: 'timing.chain.hand_over',
-  title: 'hand-over to a link that is more urgent or elsewhere',
-  text: 'R + T',
-  gives: 's',
-  symbols: { R: 's', T: 's' },
-  means: { R: 'longest response of the link that hands over', T: 'period of the one that takes' },
-  try: { R: [1e-4, 1e-2], T: [1e-4, 1e-2] },
-  source: 'duerr',
-  at: 'theorem 5.4',
-  proof: 'CE2',
-  of: (R: number, T: number) => R + T,
-});
-
-/** A less urgent task of the same processor cannot begin between the release and the end of the one that hands over. */
-export const handOverBelow = formula({
-  id: 'timing.chain.hand_over_below',
-  title: 'hand-over to a task that is less urgent on the same processor',
-  text: 'max(R, T + J)',
-  gives: 's',
-  symbols: { R: 's', T: 's', J: 's' },
-  means: {
-    R: 'longest response of the task that hands over',
-    T: 'period of the one that takes',
-    J: 'jitter of the release of the one that hands over',
-  },
-  try: { R: [1e-4, 1e-2], T: [1e-4, 1e-2], J: [0, 5e-3] },
-  source: 'duerr',
-  at: 'theorem 5.4; jitter added by us',
-  proof: 'CE1',
-  of: (R: number, T: number, J: number) => Math.max(R, T + J),
-});
-
-export const reactionBound = formula({
-  id: 'timing.chain.reaction_bound',
-  title: 'bound on the longest reaction',
-  text: 'T + sum(h) + R + sum(d)',
-  gives: 's',
-  symbols: { T: 's', h: 's[]', R: 's', d: 's[]' },
-  means: {
-    T: 'period of the first link that looks once in a period',
-    h: 'each hand-over from one such link to the next',
-    R: 'longest response of the last',
-    d: 'each link that passes on at once, at its slowest',
-  },
-  try: { T: [1e-4, 1e-2], h: [1e-4, 1e-2], R: [1e-4, 1e-2], d: [0, 1e-2] },
-  source: 'duerr',
-  at: 'theorem 5.4',
-  proof: 'CE1',
-  of: (T: number, h: readonly number[], R: number, d: readonly number[]) => T + total(h) + R + total(d),
-});
-
 const isLocked = (link: Link): boolean => link.kind === 'sampled' && link.phase_ps !== undefined;
-
-const passing_ps = (links: readonly Link[]): number =>
-  total(links.flatMap((link) => (link.kind === 'direct' ? [link.most_ps] : [])));
-
-function samplersOf(links: readonly Link[]): readonly [Sampled | undefined, Sampled | undefined] {
-  const samplers = links.filter((link): link is Sampled => link.kind === 'sampled');
-  return [samplers[0], samplers.at(-1)];
-}
-
-interface HandOver {
-  readonly from: Sampled;
-  readonly to: Sampled;
-  /** To a less urgent task of the same processor, with nothing between. */
-  readonly isBelow: boolean;
-}
-
-function handOvers(links: readonly Link[]): readonly HandOver[] {
-  const places = links.flatMap((link, at) => (link.kind === 'sampled' ? [{ link, at }] : []));
-  return places.slice(1).map(({ link: to, at }, index) => {
-    const from = places[index]!;
-    const [one, other] = [from.link.runs, to.runs];
-    const isOnOne = one !== undefined && one.on === other?.on && one.priority < other.priority;
-    return { from: from.link, to, isBelow: isOnOne && from.at + 1 === at };
-  });
-}
-
-const reactionOver_ps = ({ from, to, isBelow }: HandOver): number =>
-  isBelow ? Math.max(from.most_ps, to.period_ps + (from.runs?.jitter_ps ?? 0)) : from.most_ps + to.period_ps;
-
-const ageOver_ps = ({ from, isBelow }: HandOver): number =>
-  from.period_ps + (isBelow ? (from.runs?.jitter_ps ?? 0) : from.most_ps);

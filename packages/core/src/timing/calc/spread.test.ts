@@ -1,13 +1,11 @@
 // Spreads of delays against closed forms in whole numbers, and against chains whose phases are drawn.
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
-import { q } from '../../working/testing.support.ts';
 import { delayOf, type Link } from './chain.ts';
 import {
   constantDelay,
   delayHistogram,
   delayPartsOf,
-  delayQuantile,
   evenDelay,
   quantile_ps,
   type Spread,
@@ -42,13 +40,12 @@ describe('a sum of waits', () => {
     expect(shareUpTo(spread(1e6, 1e6, 1e6), x)).toBeCloseTo(0.3 ** 3 / 6, 14);
     expect(shareUpTo(spread(1e6, 1e6, 1e6), 1.5e6)).toBeCloseTo(0.5, 14);
     expect(spread(1e6, 1e6, 1e6).pieces).toHaveLength(3);
-    const s = (value: number) => q(value, 's');
-    const of = (w: readonly number[], p: number) => delayQuantile({ d: s(1), w: w.map(s), p: q(p, '1') }, 'test').value;
-    expect(of([], 0.5)).toBe(1);
-    expect(of([0.2], 0.25)).toBeCloseTo(1.05, 11);
-    expect(of([0.2, 0.2], 0.02)).toBeCloseTo(1.04, 11);
-    expect(of([0.2, 0.2, 0.2], 0.5)).toBeCloseTo(1.3, 11);
-    expect(of([0.2], 1.5)).toBeNaN();
+    const of = (widths: readonly number[], share: number): number =>
+      quantile_ps(spreadOf([constantDelay(1e6), ...widths.map((width) => evenDelay(0, width))])!, share);
+    expect(of([], 0.5)).toBe(1e6);
+    expect(of([2e5], 0.25)).toBe(1.05e6);
+    expect(of([2e5, 2e5], 0.02)).toBe(1.04e6);
+    expect(of([2e5, 2e5, 2e5], 0.5)).toBe(1.3e6);
   });
 
   it('is right to twelve digits where widths differ by seven powers of ten, up to 16 of them', () => {
@@ -105,7 +102,6 @@ describe('chains whose phases are drawn', () => {
     kind: 'sampled',
     period_ps: between(1e8, 1e10),
     phase_ps: undefined,
-    runs: undefined,
     ...timed(),
   });
   /** On a clock of 1 ms, with every cycle, every second one or every fourth. */
@@ -118,7 +114,6 @@ describe('chains whose phases are drawn', () => {
       phase_ps: between(0, 4e9),
       least_ps: delay_ps,
       most_ps: delay_ps,
-      runs: undefined,
     };
   };
   const constant = (): Link => {
@@ -165,13 +160,12 @@ describe('chains whose phases are drawn', () => {
       phase_ps,
       least_ps: 0,
       most_ps: 0,
-      runs: undefined,
     });
     const jittery: Link = { kind: 'direct', least_ps: 1e8, most_ps: 3e8 };
     expect(spreadOf(delayPartsOf([look(0), jittery, look(5e8)])!)!.breaks_ps).toEqual([5e8, 15e8]);
     expect(delayPartsOf([look(0), jittery, look(2e8)])).toBeUndefined();
     expect(delayPartsOf([look(0), free(), look(0)])).toBeUndefined();
-    const late: Link = { kind: 'sampled', period_ps: 1e12 - 1, phase_ps: 0, least_ps: 0, most_ps: 0, runs: undefined };
+    const late: Link = { kind: 'sampled', period_ps: 1e12 - 1, phase_ps: 0, least_ps: 0, most_ps: 0 };
     expect(delayPartsOf([look(0), late])).toBeUndefined();
   });
 });

@@ -1,9 +1,7 @@
 // How the delay of a chain spreads, exactly: a sum of independent delays, each even over a stretch or over several, has a
 // distribution of polynomials between breakpoints. Each convolution integrates it once; narrow parts go first, so that the
 // difference of two integrals is never small against them, and 16 parts keep twelve digits.
-import { method } from '../../working/formula.ts';
 import { type Link, lockedStages, partsOf } from './chain.ts';
-import { picoseconds, seconds } from './picoseconds.ts';
 import { type DelayStretch, stretchesOf } from './reaction.ts';
 
 /** A delay, in whole picoseconds, that is even over each of its stretches; their shares make 1. */
@@ -83,23 +81,6 @@ export function delayHistogram(spread: Spread, bins: number): readonly number[] 
   );
   return upTo.slice(1).map((share, bin) => share - upTo[bin]!);
 }
-
-/** Not a number for a share outside 0 to 1 and where there are too many widths. */
-export const delayQuantile = method({
-  id: 'timing.chain.quantile',
-  title: 'delay that a share of all causes stays within',
-  prose:
-    'independent waits, each even over its width: their distribution, exact in pieces, and where it reaches the share',
-  gives: 's',
-  symbols: { d: 's', w: 's[]', p: '1' },
-  means: { d: 'shortest delay', w: 'each wait, from 0 up to this', p: 'share of all causes' },
-  source: 'definition',
-  proof: 'the spread of one, two and three equal waits by hand',
-  of(d: number, w: readonly number[], p: number) {
-    const spread = spreadOf([constantDelay(picoseconds(d)), ...w.map((width) => evenDelay(0, picoseconds(width)))]);
-    return spread === undefined || !(p >= 0 && p <= 1) ? Number.NaN : seconds(quantile_ps(spread, p));
-  },
-});
 
 /** From the cause to the last look of a run; undefined where the jitter of a link decides in which period that is. */
 function lookedThrough(run: readonly Link[]): DelayPart | undefined {

@@ -7,8 +7,9 @@ export const chain = question<Timing, PlannedChain>({
   id: 'timing.chain',
   title: 'From cause to effect',
   asks: 'Does the effect come in time, or before the product is too far on?',
-  page: `Asked of every chain with \`within\`. Demand: its longest delay, or the way of the product meanwhile. A link that looks
-once in a period has just looked when the data come, and takes its longest; links that share a clock with the one before
+  page: `Asked of every chain with \`within\`. Demand: its longest delay, or the way of the product meanwhile. The station that
+a point hangs on (\`at\`) is a link whether \`through\` names it or not. A link that looks once in a period has just looked
+when the data come, and takes its longest; links that share a clock with the one before
 (\`offset\`, and stations that a network serves in each cycle) are walked from look to look over their common period
 instead. Where all that looks are tasks of one core that start together and always take as long, every job of the schedule
 is walked, and the delay is reached.
