@@ -24,7 +24,7 @@ import { timingChecks } from '../timing/checks/all.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
 import type { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { lostMotionsOf, motionsOf, serviceOf, updatesOf } from './hand-over.ts';
+import { followingsOf, lostMotionsOf, motionsOf, serviceOf, updatesOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
 export interface Assessment {
@@ -63,7 +63,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     services: networks.map(serviceOf),
     masters: design.masters,
     motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes, design.axes) : []),
-    axes: design.machine.axes.length,
+    axes: followingsOf(design.machine.axes),
   });
   const onLines = wanted.domain('marks') ? design.marks : [];
   const lines =

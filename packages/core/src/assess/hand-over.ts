@@ -94,6 +94,13 @@ export const updatesOf = (
     ];
   });
 
+/** How many axes of the file go by themselves, follow a master by a gear, or in any other way. */
+export function followingsOf(entries: readonly Sections['axes'][number][]) {
+  const following = entries.filter(({ motion }) => motion.follow !== undefined);
+  const geared = following.filter(({ motion }) => motion.gear !== undefined || motion.turns !== undefined).length;
+  return { axes: entries.length - following.length, geared, cammed: following.length - geared };
+}
+
 /** Once for each axis: it may be the partner of several. */
 const followedOf = onceForEach((axis: Axis): FollowedAxis => {
   const { name, path, master, gain, feedForward, drive } = axis;

@@ -155,6 +155,8 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
   if (within.length > 0) return within.map(noiseAddress);
   // Speeds and numbers of trials that only views try.
   if (address.startsWith('marks.') && !address.includes('@')) return marks.map(({ mark }) => mark.path);
+  // What decides how often an axis needs a setpoint, of itself, its neighbours and its master.
+  if (/^(axes|masters)\.[^@]*$/.test(address) && assessment.timing.updates.length > 0) return [timingAddress];
   const [formula = '', about = ''] = address.split('@');
   // What the tables of time count with, whatever they are about.
   if (about === '' && formula.startsWith('timing.')) return timingAddresses(assessment);
@@ -187,9 +189,13 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
 
 /** A number of time is about a task, a core or a chain; the whole has them all. */
 function timingMayHold(assessment: Assessment, formula: string, names: (name: string) => boolean): readonly string[] {
-  const { cores, chains } = assessment.timing;
+  const { cores, chains, updates } = assessment.timing;
   const own = [...tasksOf(cores), ...chains].flatMap(({ name, path }) => (names(name) ? [path] : []));
-  return formula.startsWith('timing.') && hasTiming(assessment.timing) ? [...own, timingAddress] : own;
+  const ofUpdate = updates.some(({ axis: { name, follows } }) =>
+    [name, follows.master].some((each) => each !== undefined && names(each)),
+  );
+  const whole = ofUpdate || (formula.startsWith('timing.') && hasTiming(assessment.timing));
+  return whole ? [...own, timingAddress] : own;
 }
 
 function surroundings({ design, findings }: Assessment, { network }: Planned): Surroundings {

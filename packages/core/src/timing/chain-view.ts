@@ -25,7 +25,7 @@ export function chainView(chain: PlannedChain, points: readonly PointSection[]):
     ],
     pictures: chainPictures(chain),
     tables: [
-      ...(links instanceof Missing ? [] : [linksTable(links)]),
+      ...(links instanceof Missing ? [] : [linksTable(links, times)]),
       ...(times instanceof Missing ? [] : [delaysTable(chain, times)]),
     ],
     later: [],
@@ -66,13 +66,20 @@ function endInputs({ section, path }: PlannedChain, end: 'from' | 'to', points: 
   ];
 }
 
-function linksTable(links: readonly PlannedLink[]): Table {
+function linksTable(links: readonly PlannedLink[], times: PlannedChain['times']): Table {
   return {
     name: 'links',
     title: 'The links, from the cause to the effect',
-    note: 'a link without a period passes on at once; one with a clock of its own has no instant at which it looks; stations that its points hang on are links whether it names them or not',
-    columns: ['link', 'looks every', 'looks at', 'takes at least', 'takes at most'],
-    rows: links.map(({ title, period, phase, least, most }) => [title, period ?? '', phase ?? '', least, most]),
+    note: 'adds: by how much the longest delay is longer than without the link; a link without a period passes on at once; one with a clock of its own has no instant at which it looks; stations that its points hang on are links whether it names them or not',
+    columns: ['link', 'looks every', 'looks at', 'takes at least', 'takes at most', 'adds at most'],
+    rows: links.map(({ title, period, phase, least, most }, at) => [
+      title,
+      period ?? '',
+      phase ?? '',
+      least,
+      most,
+      times instanceof Missing ? '' : times.adds(at),
+    ]),
   };
 }
 

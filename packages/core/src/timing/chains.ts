@@ -9,6 +9,7 @@ import type { Inputs, Quantity } from '../working/quantity.ts';
 import { delayOf, type Link } from './calc/chain.ts';
 import { ageBoundOf, type BoundLink, bestCase, reactionBoundOf, safeBoundOf } from './calc/chain-bounds.ts';
 import { goneIn, leftByLead, middleLead, varyingDelay } from './calc/lead.ts';
+import { linkAdds } from './calc/link-times.ts';
 import { hyperperiod, picoseconds, seconds } from './calc/picoseconds.ts';
 import { longestReaction } from './calc/reaction.ts';
 import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.ts';
@@ -46,6 +47,8 @@ export interface ChainTimes {
   readonly varies: Time;
   readonly lead: Time;
   readonly leftByLead: Time;
+  /** By how much a link, from 0, makes the longest delay longer. */
+  readonly adds: (at: number) => Time;
   /** Nothing where it cannot be told. */
   readonly spread: () => Spread | undefined;
   /** The delay that a share of all causes stays within; nothing where that cannot be told. */
@@ -81,9 +84,7 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
   const bound = links.map(boundLink);
   const safe = safeBoundOf(bound, name);
   const walked = walkedThrough(name, links, cores);
-  const { least, most } = links.some(({ phase }) => phase !== undefined)
-    ? onOneClock(name, links)
-    : { least: bestCase({ d: links.map((link) => link.least) }, name), most: safe };
+  const { least, most } = limitsOf(name, links, safe);
   const longest = walked ?? most;
   const bounds = { b: least, w: longest };
   // A picture and three quantiles ask for it.
@@ -98,6 +99,14 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
     varies: varyingDelay(bounds, name),
     lead: middleLead(bounds, name),
     leftByLead: leftByLead(bounds, name),
+    adds: (at) => {
+      const others = links.filter((_, index) => index !== at);
+      const about = `${name}.without_${at + 1}`;
+      const without =
+        (walked && walkedThrough(about, others, cores)) ??
+        limitsOf(about, others, safeBoundOf(others.map(boundLink), about)).most;
+      return linkAdds({ w: longest, o: without }, `${name}.${at + 1}`);
+    },
     spread: () => laid().spread,
     upTo: (share) => {
       const now = laid().spread;
@@ -119,7 +128,13 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
 }
 
 /** Where links share a clock, their looks are walked; the same for both delays. */
-function onOneClock(name: string, links: readonly PlannedLink[]): { readonly least: Time; readonly most: Time } {
+function limitsOf(
+  name: string,
+  links: readonly PlannedLink[],
+  safe: Time,
+): { readonly least: Time; readonly most: Time } {
+  if (links.every(({ phase }) => phase === undefined))
+    return { least: bestCase({ d: links.map((link) => link.least) }, name), most: safe };
   const { inputs, means } = inputsOf(links);
   const found = resultsOf({ inputs, means }, (values) => delayOf(builtFrom(links, values as readonly number[])));
   const call = (take: (result: typeof found.now) => number): OpenCall => found.call((result) => seconds(take(result)));

@@ -20,23 +20,30 @@ export interface Estimate {
   readonly parts: readonly { readonly content: Content; readonly count: Value<Quantity<'1'>>; readonly cost: Time }[];
 }
 
+/** How many axes of the file go by themselves, follow by a gear, or in any other way. */
+export type AxesByFollowing = Readonly<Record<(typeof followings)[number], number>>;
+const followings = ['axes', 'geared', 'cammed'] as const;
+
 /** Nothing where the file says what the task takes, or says nothing of what it contains. */
 export function estimateOf(
   { name, path, takes, contains }: TaskSection,
   controller: ControllerFigures,
-  inFile: { readonly axes: number; readonly points: number },
+  inFile: { readonly axes: AxesByFollowing; readonly points: number },
 ): Estimate | undefined {
   if (!isAbsent(takes) || contains === undefined) return undefined;
+  const part = (content: Content, count: Value<Quantity<'1'>>) => ({
+    content,
+    count,
+    cost: costIn(controller, content),
+  });
   const parts = contents.flatMap((content) => {
     const said = contains[content];
     if (said === undefined) return [];
-    const count: Value<Quantity<'1'>> =
-      said === 'all'
-        ? counted(content, content === 'axes' ? inFile.axes : inFile.points)
-        : said instanceof Missing
-          ? said
-          : said;
-    return [{ content, count, cost: controller[costOf[content]] as Time }];
+    if (said !== 'all') return [part(content, said)];
+    if (content === 'points') return [part(content, counted(content, inFile.points))];
+    return followings.flatMap((each) =>
+      inFile.axes[each] > 0 ? [part(each, counted('axes', inFile.axes[each], `count_${each}`))] : [],
+    );
   });
   const base = controller.task_base as Time;
   const nothing = missing(`${path}.contains`, 'absent', 'what the task contains', '{ axes: 6, lines: 1500 }');
@@ -47,6 +54,13 @@ export function estimateOf(
           estimatedTime(known, about),
         );
   return { takes: by((cost) => cost, name), likely: by(likelyOf, `${name}.likely`), parts };
+}
+
+/** A controller that states no cost of its own for axes that follow takes as long for them as for any other. */
+function costIn(controller: ControllerFigures, content: Content): Time {
+  const cost = controller[costOf[content]] as Time;
+  const isAxis = followings.some((each) => each === content);
+  return isAxis && isAbsent(cost) ? (controller.task_per_axis as Time) : cost;
 }
 
 /** The typical value that a catalogue states beside its limit; the figure itself where it states none. */

@@ -72,3 +72,28 @@ describe('the station that a point hangs on', () => {
     expect(lacks.map(({ path }) => path)).toEqual(['points.eye.at', 'points.valve.at']);
   });
 });
+
+describe('what a link adds is told beside it', () => {
+  const addsOf = (text: string): readonly number[] => {
+    const { times, links } = assessed(text).timing.chains[0]!;
+    if (times instanceof Missing || links instanceof Missing) throw new Error(JSON.stringify(times));
+    return links.map((_, at) => times.adds(at).value);
+  };
+
+  it('a filter its time, a task with a clock of its own its period and its response', () => {
+    const text = file('fast', 'main').replace('delay: 1 ms', 'delay: 1 ms, filter: 3 ms');
+    const found = assessed(text).timing.chains[0]!.times;
+    if (found instanceof Missing) throw new Error('no times');
+    const adds = addsOf(text);
+    const kernel = 1; // Of the network, which goes before the task.
+    expect(adds[1]).toBeCloseTo(3e-3, 12);
+    expect(adds[2]).toBeGreaterThanOrEqual((4 + kernel) * 1e-3);
+    expect(adds.reduce((sum, each) => sum + each, 0)).toBeCloseTo(found.most.value, 12);
+  });
+
+  it('a station that is served in every fourth cycle three cycles more than one that is served in each', () => {
+    const text = file('fast').replace('rack_o: rack_small', 'rack_o: { part: rack_small, every: 4 cycles }');
+    const [often, seldom] = [addsOf(file('fast'))[1]!, addsOf(text)[1]!];
+    expect(seldom - often).toBeCloseTo(3e-3, 6);
+  });
+});

@@ -53,7 +53,14 @@ export const tasksField = group(
       contains: optional(
         section(
           {
-            axes: optional(countOrAll('How many axes it commands.', '6')),
+            axes: optional(
+              countOrAll(
+                'How many axes it commands that go by themselves; all counts those that follow a master by how they do.',
+                '6',
+              ),
+            ),
+            geared: many('axes it commands that follow a master by an electronic gear', '4'),
+            cammed: many('axes it commands that follow a master in any other way', '2'),
             cams: many('cams it switches or reads', '2'),
             blocks: many('motion blocks it calls', '20'),
             points: optional(countOrAll('How many points it reads or writes.', '40')),

@@ -87,7 +87,9 @@ function sumsTable({ sums, jitter }: PlannedTask): Table {
 const mostSums = 16;
 
 const contentNames = {
-  axes: 'axes commanded',
+  axes: 'axes that go by themselves',
+  geared: 'axes that follow by a gear',
+  cammed: 'axes that follow in another way',
   cams: 'cams',
   blocks: 'motion blocks',
   points: 'points',
@@ -95,7 +97,7 @@ const contentNames = {
   lines: 'lines of logic',
 } as const;
 
-function estimateTable({ estimate }: PlannedTask): Table {
+function estimateTable({ estimate, response, likelyResponse }: PlannedTask): Table {
   const { parts, takes, likely } = estimate!;
   return {
     name: 'estimate',
@@ -106,6 +108,8 @@ function estimateTable({ estimate }: PlannedTask): Table {
       ...parts.map(({ content, count, cost }) => [contentNames[content], count, cost]),
       ['together, with every cost at most', '', takes],
       ['together, with every cost as it usually is', '', likely],
+      ['response, with every cost of its core at most', '', response],
+      ['response, with every cost of its core as it usually is', '', likelyResponse()],
     ],
   };
 }

@@ -53,6 +53,41 @@ describe('beside a network', () => {
     expect(finding(found, 'timing.response@logic')?.says).toContain('estimated');
   });
 
+  it('axes that follow cost what their kind of following does; where the controller states none, as much as any other', () => {
+    const following = network.replace(
+      'feed: { drive: drive_5 }, knife: { drive: drive_5 }',
+      `feed: { drive: drive_5, motion: { follow: line, gear: [1, 1] } }, knife: { drive: drive_5, motion: { follow: line, cuts: { length: 1 m, circumference: 1 m, blades: 1, working: 30°, recover: modified_sine } } }, lift: { drive: drive_5 }`,
+    );
+    const masters = 'masters: { line: { speed: 1 m/s, repeat: 1 m } }\n';
+    const logic = 'tasks: { logic: { every: 10 ms, priority: 3, contains: { axes: all } } }\n';
+    const by = (text: string) => {
+      const { estimate, takes } = assessed(text).timing.cores[0]!.tasks.at(-1)!;
+      return [known(takes) * 1e6, ...estimate!.parts.map(({ content, count }) => `${content} ${known(count)}`)];
+    };
+    expect(by(following + masters + logic)).toEqual([
+      expect.closeTo(20 + 8 + 5.5 + 13, 6),
+      'axes 1',
+      'geared 1',
+      'cammed 1',
+    ]);
+    const own = 'controller: { part: controller_m, task_per_geared: 3 µs }';
+    const typed = logic.replace('axes: all', 'axes: 2, geared: 3');
+    expect(by(network.replace('controller: controller_m', own) + typed)[0]).toBeCloseTo(20 + 2 * 8 + 3 * 3, 6);
+    const bare = 'controller: { task_base: 10 µs, task_per_axis: 2 µs }\n';
+    expect(by(bare + typed)[0]).toBeCloseTo(10 + 5 * 2, 6);
+  });
+
+  it('the likely answer is that with likely executions, of the task and of those that come in between', () => {
+    const found = assessed(
+      `${network}tasks: { fast: { every: 1 ms, priority: 0, contains: { lines: 500 } }, logic: { every: 10 ms, priority: 3, contains: { lines: 1000 } } }\n`,
+    );
+    const [, fast, logic] = found.timing.cores[0]!.tasks;
+    // The kernel takes 48 µs in 500, the fast task 14 + 45 in a millisecond: 48 + 59 + 104 are done before the next kernel.
+    expect(known(fast!.likelyResponse()) * 1e6).toBeCloseTo(48 + 14 + 45, 6);
+    expect(known(logic!.likelyResponse()) * 1e6).toBeCloseTo(48 + 14 + 45 + 14 + 90, 6);
+    expect(known(logic!.response)).toBeGreaterThan(known(logic!.likelyResponse()));
+  });
+
   it('a measured execution goes before what the task contains', () => {
     const found = assessed(
       `${network}tasks: { logic: { every: 10 ms, priority: 3, takes: { measured: 1 ms, date: 2026-10-01, count: 5 }, contains: { lines: 9 } } }\n`,

@@ -8,7 +8,7 @@ import type { Quantity } from '../working/quantity.ts';
 import { growthAmong, isBounded, responseAmong, responseSum, sumsAmong, taskPeriod } from './calc/among.ts';
 import { hyperbolicProduct, periodicBound, utilisation } from './calc/utilisation.ts';
 import { counted } from './counted.ts';
-import { type Estimate, estimateOf } from './estimate.ts';
+import { type AxesByFollowing, type Estimate, estimateOf } from './estimate.ts';
 import type { TimingDesign } from './resolve.ts';
 import type { TaskSection } from './section.ts';
 
@@ -35,6 +35,8 @@ export interface PlannedTask {
   readonly deadline: Time;
   readonly offset: Time | undefined;
   readonly response: Time;
+  /** The same with the likely execution of every task that is estimated. */
+  readonly likelyResponse: () => Time;
   /** Whether the response has a longest one at all. */
   readonly isBounded: () => boolean;
   /** How the response is found. */
@@ -60,7 +62,7 @@ export const mainCore = 'main';
 export function planCores(
   design: TimingDesign,
   services: readonly NetworkService[],
-  axes: number,
+  axes: AxesByFollowing,
 ): readonly PlannedCore[] {
   const tasks = design.tasks.map((task) => taskOf(task, design, services, axes));
   const names = [...new Set(tasks.map(({ core }) => core))];
@@ -71,7 +73,7 @@ export function planCores(
   });
 }
 
-type Bare = Omit<PlannedTask, 'response' | 'isBounded' | 'sums'>;
+type Bare = Omit<PlannedTask, 'response' | 'likelyResponse' | 'isBounded' | 'sums'>;
 
 /** A time that the file does not say. */
 export const zero = (path: string, because: string): Quantity<'s'> =>
@@ -87,7 +89,12 @@ const interruptible = assumed('timing.blocks_unsaid', 0, 's', {
   because: 'a task without blocks can be interrupted anywhere',
 });
 
-function taskOf(task: TaskSection, design: TimingDesign, services: readonly NetworkService[], axes: number): Bare {
+function taskOf(
+  task: TaskSection,
+  design: TimingDesign,
+  services: readonly NetworkService[],
+  axes: AxesByFollowing,
+): Bare {
   const { name, path, every, events_apart, core } = task;
   const network = networkOf(task, services);
   const period: Time =
@@ -181,26 +188,35 @@ function coreOf(name: string, tasks: readonly Bare[]): PlannedCore {
   };
 }
 
-function answered(task: Bare, all: readonly Bare[]): Pick<PlannedTask, 'response' | 'isBounded' | 'sums'> {
+function answered(
+  task: Bare,
+  all: readonly Bare[],
+): Pick<PlannedTask, 'response' | 'likelyResponse' | 'isBounded' | 'sums'> {
   const others = all.filter((each) => each !== task);
-  const inputs = given(
-    {
-      C: task.takes,
-      T: task.period,
-      J: task.jitter,
-      P: task.priority,
-      D: task.deadline,
-      c: others.map(({ takes }) => takes),
-      t: others.map(({ period }) => period),
-      j: others.map(({ jitter }) => jitter),
-      p: others.map(({ priority }) => priority),
-      b: others.map(({ blocks }) => blocks),
-    },
-    (known) => known,
-  );
+  const inputsWith = (takes: (task: Bare) => Time) =>
+    given(
+      {
+        C: takes(task),
+        T: task.period,
+        J: task.jitter,
+        P: task.priority,
+        D: task.deadline,
+        c: others.map(takes),
+        t: others.map(({ period }) => period),
+        j: others.map(({ jitter }) => jitter),
+        p: others.map(({ priority }) => priority),
+        b: others.map(({ blocks }) => blocks),
+      },
+      (known) => known,
+    );
+  const inputs = inputsWith(({ takes }) => takes);
   const { means } = responseAmong;
   return {
     response: given({ inputs }, (known) => responseAmong(known.inputs, task.name)),
+    likelyResponse: () =>
+      given({ inputs: inputsWith(({ estimate, takes }) => estimate?.likely ?? takes) }, (known) =>
+        responseAmong(known.inputs, `${task.name}.likely`),
+      ),
     isBounded: () => !(inputs instanceof Missing) && isBounded(valuesOf(inputs)),
     sums: () =>
       given({ inputs }, (known) =>

@@ -3,6 +3,7 @@ import type { AxisUpdate } from '../physics/axis-update.ts';
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { NetworkService } from '../physics/service.ts';
 import { type PlannedChain, planChains } from './chains.ts';
+import type { AxesByFollowing } from './estimate.ts';
 import { type Kept, keptIn } from './memory.ts';
 import type { TimingDesign } from './resolve.ts';
 import { type PlannedCore, planCores } from './tasks.ts';
@@ -24,8 +25,8 @@ export interface Around {
   readonly masters: readonly MasterSpeed[];
   /** Made when it is asked for, since their motions take time. */
   readonly motions: () => readonly AxisUpdate[];
-  /** How many axes the file has. */
-  readonly axes: number;
+  /** How many axes the file has, by how they follow. */
+  readonly axes: AxesByFollowing;
 }
 
 /** Nothing of it is asked about. */

@@ -2,11 +2,16 @@
 import { demonstration } from '@layshaft/catalogue';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../assess/assess.ts';
+import { numbersOf } from '../assess/numbers.ts';
+import { numberShown, show } from '../assess/show.ts';
 import { stateAt } from '../axes/calc/segment.ts';
 import { motionOf } from '../axes/phase.ts';
+import { quantitiesIn } from '../checks/view.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
 import { Missing } from '../working/missing.ts';
+import { addressOf, type Quantity } from '../working/quantity.ts';
+import { walk } from '../working/working.ts';
 
 const fileOf = (axis: string, cycle = '2 ms'): string => `layshaft: 1
 catalogue: [demonstration]
@@ -233,5 +238,18 @@ networks:
     const { capacity, says } = findingIn(fileOf(`${moves}, speed_step_at_most: 5 mm/s`))!;
     expect(capacity!.value).toBeCloseTo(5e-3 / ((5.527957 * 0.2) / 0.4 ** 2), 8);
     expect(says).toContain('steps of the speed from setpoint to setpoint');
+  });
+
+  it('every number of the tables is found by its address, where no finding holds it too', () => {
+    const assessment = assessed(pair(`${k}, feed_forward: 98 %`, `${k}, feed_forward: 98 %`));
+    expect(assessment.findings.some(({ address }) => address === 'timing.update@a')).toBe(false);
+    const seen = new Set<Quantity>();
+    const all = new Map<string, Quantity>();
+    for (const view of show(assessment, 'timing'))
+      for (const quantity of quantitiesIn(view)) walk(quantity, (each) => void all.set(addressOf(each), each), seen);
+    expect(all.size).toBeGreaterThan(30);
+    const held = numbersOf(assessment);
+    for (const [address, number] of all)
+      expect((held.get(address) ?? numberShown(assessment, address))?.value, address).toBe(number.value);
   });
 });

@@ -14,6 +14,20 @@ export const slowestSignal = formula({
   of: (d: number, j: number) => d + j,
 });
 
+/** Of a chain with the link and without it. */
+export const linkAdds = formula({
+  id: 'timing.link.adds',
+  title: 'what a link adds to the longest delay of its chain',
+  text: 'w - o',
+  gives: 's',
+  symbols: { w: 's', o: 's' },
+  means: { w: 'longest delay of the chain', o: 'that of the chain without the link' },
+  try: { w: [1e-3, 1e-1], o: [1e-4, 9e-4] },
+  source: 'definition',
+  proof: 'what a link adds is told beside it',
+  of: (w: number, o: number) => w - o,
+});
+
 /** A station takes its inputs as the command arrives, and its answer brings them. */
 export const wayBack = formula({
   id: 'timing.link.way_back',
