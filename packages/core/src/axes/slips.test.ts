@@ -1,4 +1,4 @@
-// Slips that were published, and two more that are made again and again, each in a file under examples/problems/slips/.
+// Slips that were published, and some more that are made again and again, each in a file under examples/problems/slips/.
 // The answer names what the wrong figure contradicts and by which factor. Listed after a series of trade articles; the
 // figures are our own.
 import { readdirSync, readFileSync } from 'node:fs';
@@ -83,9 +83,35 @@ it('a roll diameter with the dimension of an area is refused where it stands', (
   expect(read(withFigure('roll-diameter', 'full: 15870 m²', 'full: 0.8 m')).problems).toEqual([]);
 });
 
+/** What was taken for enough in time, and what is not kept. */
+const inTime: readonly (readonly [file: string, address: string, says: string, wrong: string, right: string])[] = [
+  ['one-scan-for-two', 'timing.chain@stop_belt', '56.5 ms pass at most, 36.5 ms are allowed', '36.5 ms', '70 ms'],
+  ['watchdog-at-the-period', 'timing.watchdog@recipe', 'nothing comes for 504 ms', 'after: 500 ms', 'after: 600 ms'],
+  [
+    'room-by-load',
+    'timing.response@report',
+    'done after 52 ms at the latest, due after 50 ms',
+    'takes: 12 ms',
+    'takes: 9 ms',
+  ],
+];
+
+describe('a time that was taken for enough', () => {
+  it.each(inTime)('%s', (file, address, says, wrong, right) => {
+    const found = answer(textOf(file), address);
+    expect(found.verdict).toBe('fails');
+    expect(found.says).toContain(says);
+    expect(answer(withFigure(file, wrong, right), address).verdict).toBe('holds');
+  });
+
+  it('the load of three tasks that miss is below the whole', () => {
+    expect(answer(textOf('room-by-load'), 'timing.load@main').says).toContain('82.3 %');
+  });
+});
+
 it('no file of the folder is without its test, and each says that it is invented', () => {
   const files = readdirSync(folder).filter((file) => file.endsWith('.yaml'));
-  const tested = [...stated.map(([file]) => file), 'faster-than-sound', 'roll-diameter'];
+  const tested = [...[...stated, ...inTime].map(([file]) => file), 'faster-than-sound', 'roll-diameter'];
   expect(files.sort()).toEqual(tested.map((name) => `${name}.yaml`).sort());
   for (const file of files) expect(readFileSync(`${folder}/${file}`, 'utf8')).toMatch(/^# Invented scenario: .+\.\n/);
 });

@@ -72,8 +72,7 @@ export function ownReasons(served: ServedAxis): readonly Reason[] {
   ];
 }
 
-const stands = (acceleration: Value<Quantity>): boolean =>
-  !(acceleration instanceof Missing) && acceleration.value === 0;
+const isNothing = (value: Value<Quantity>): boolean => !(value instanceof Missing) && value.value === 0;
 
 /** Nothing for an axis that goes at constant speed, but where setpoints are held: a straight line is what it goes. */
 function betweenSetpoints({ axis, station }: ServedAxis): readonly Reason[] {
@@ -82,6 +81,7 @@ function betweenSetpoints({ axis, station }: ServedAxis): readonly Reason[] {
   const e = toleranceOf(axis);
   const T = station.period;
   if (interpolates instanceof Missing) return [reasonOf('what lies between setpoints', e, interpolates)];
+  if (isNothing(v)) return [];
   if (interpolates === 'none')
     return [
       reasonOf(
@@ -93,7 +93,7 @@ function betweenSetpoints({ axis, station }: ServedAxis): readonly Reason[] {
         })),
       ),
     ];
-  if (stands(acceleration)) return [];
+  if (isNothing(acceleration)) return [];
   const known = { e, a: acceleration, T };
   if (interpolates === 'linear')
     return [
@@ -122,7 +122,7 @@ function betweenSetpoints({ axis, station }: ServedAxis): readonly Reason[] {
 /** Nothing for cubic curves, whose speed goes on without a step, and for constant speed. */
 function speedSteps({ axis, station }: ServedAxis, allowed: Value<Quantity>): readonly Reason[] {
   const { name, path, acceleration, follows } = axis;
-  if (follows.drive.interpolates === 'cubic' || stands(acceleration)) return [];
+  if (follows.drive.interpolates === 'cubic' || isNothing(acceleration)) return [];
   const step = given({ v: allowed, a: acceleration }, ({ v, a }) =>
     a.unit === 'm/s²'
       ? inUnit(v, 'm/s', `${path}.speed_step_at_most`, 'a speed along', '5 mm/s')
@@ -200,8 +200,9 @@ export function lagging(
   return { costs: kit.lag({ v, n, T, d }, about), slowest: inCycles(left, n, about) };
 }
 
+/** What stands still has all the time that there is. */
 export const inCycles = (left: Time, n: Quantity<'1'>, about: string): Time | 'any' =>
-  n.value > 0 ? cycleInTime({ t: left, n }, about) : left.value < 0 ? left : 'any';
+  n.value > 0 && left.value < Infinity ? cycleInTime({ t: left, n }, about) : left.value < 0 ? left : 'any';
 
 const phaseMargin = assumed('timing.phase_margin', Math.PI / 3, 'rad', {
   source: 'common-practice',

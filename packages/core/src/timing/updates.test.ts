@@ -240,6 +240,15 @@ networks:
     expect(says).toContain('steps of the speed from setpoint to setpoint');
   });
 
+  it('an axis that stands still has all the time that there is', () => {
+    for (const drive of ['setpoints: own_clock, setpoint_jitter: 5 µs', 'interpolates: none']) {
+      const text = fileOf(
+        `motion: { cycle: 1 s, steps: [{ move: 0 mm, in: 1 s, law: cycloidal }] }, ${along}, tolerance: 1 mm`,
+      );
+      expect(findingIn(text.replace('drive: drive_5', `drive: { part: drive_5, ${drive} }`)), drive).toBeUndefined();
+    }
+  });
+
   it('every number of the tables is found by its address, where no finding holds it too', () => {
     const assessment = assessed(pair(`${k}, feed_forward: 98 %`, `${k}, feed_forward: 98 %`));
     expect(assessment.findings.some(({ address }) => address === 'timing.update@a')).toBe(false);
