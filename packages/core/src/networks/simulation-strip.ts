@@ -15,6 +15,9 @@ const legend: readonly Meaning[] = [
   { fill: 'solid', tone: 'plain', means: 'pulse of the noise' },
 ];
 
+/** Names that stand one behind another in a sentence (our judgement). */
+const mostNames = 6;
+
 /** Rows of one cycle: names, commands, answers, pulses, what happened. */
 const rowsPerCycle = 5;
 
@@ -28,7 +31,13 @@ export function tripStrip(name: string, { trace, station, cycle, at }: TripResul
   const cycles = tracedCycles(simulation, trace);
   const tripped = station.loss.device.name;
   const names = planned.exchanges.map(({ device }) => device.name);
-  const who = (stations: readonly number[]): string => stations.map((each) => names[each]).join(', ');
+  const who = (stations: readonly number[]): string => {
+    const more = stations.length > mostNames ? ` and ${stations.length - mostNames} more` : '';
+    return `${stations
+      .slice(0, mostNames)
+      .map((each) => names[each])
+      .join(', ')}${more}`;
+  };
   const { every } = plan.stations[trace.station]!;
   const hasPulses = plan.pulses.length > 0;
   const rows = cycles.flatMap((_, index): readonly Row[] => [
@@ -92,7 +101,7 @@ function cycleMarks(
   names: readonly string[],
 ): readonly Mark[] {
   const [above, commands, answers] = [first, first + 1, first + 2] as const;
-  const marks: Mark[] = [];
+  const [marks, labels]: [Mark[], Mark[]] = [[], []];
   const draw = (row: number, hop: Hop | undefined, fate: 'whole' | 'spoilt' | 'never' | 'late'): void => {
     if (hop === undefined) return;
     const [fill, tone] = (
@@ -119,14 +128,16 @@ function cycleMarks(
     if (fate === 'whole' && repeat === 0) continue;
     const middle_s = ((hops[0]!.from_ps + hops.at(-1)!.from_ps + hops.at(-1)!.lasts_ps) / 2) * 1e-12;
     const whose = stations.length > 1 ? 'frame' : names[stations[0]!]!;
-    marks.push(
+    const isOwn = stations.includes(tripped);
+    // The first of labels that would run into each other is written.
+    labels[isOwn ? 'unshift' : 'push'](
       label(above, middle_s, [[repeat === 0 ? whose : `${whose} again`], [whose]], {
         tone: fate === 'whole' ? 'quiet' : 'fails',
-        ...(stations.includes(tripped) && { strong: true }),
+        ...(isOwn && { strong: true }),
       }),
     );
   }
-  return marks;
+  return [...marks, ...labels];
 }
 
 /** What went wrong in a cycle, in words: by run and cause, whose commands, answers and repeats. */
@@ -144,9 +155,11 @@ function happened(
   for (const each of spoiltForAll) add(each, 'the command for all');
   for (const each of tries) {
     if (each.spoilt === undefined) continue;
-    const what =
-      each.stations.length > 1 ? 'frame of' : each.spoilt.hop < answersFrom(each) ? 'command to' : 'answer of';
-    add(each.spoilt, `${what} ${who(each.stations)}${each.repeat === 0 ? '' : `, repeat ${each.repeat}`}`);
+    const whose =
+      each.stations.length > 1
+        ? `the frame with the data of ${who(each.stations.slice(0, 1))}`
+        : `${each.spoilt.hop < answersFrom(each) ? 'command to' : 'answer of'} ${who(each.stations)}`;
+    add(each.spoilt, `${whose}${each.repeat === 0 ? '' : `, repeat ${each.repeat}`}`);
   }
   const late = tries.filter(({ fate }) => fate === 'late').flatMap(({ stations }) => stations);
   return [
