@@ -4,7 +4,7 @@ import { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Counters, Noise } from './noise.ts';
 import type { MissedRule } from './noise-patterns.ts';
-import type { Discipline, Passer, Topology } from './parts.ts';
+import type { Discipline, Passer, RingFrames, Topology } from './parts.ts';
 
 /** What a device waits for before it passes a frame on: nothing, a start of so many bits, or the whole frame. */
 export type Passing = 'bits' | 'start' | 'frame';
@@ -86,6 +86,7 @@ export interface Profile {
   readonly window_closes: Value<Quantity<'bit'>>;
   readonly answer_gap: Value<Quantity<'s'>>;
   readonly topologies: Value<readonly Value<Topology>[]>;
+  readonly ring_frames: Value<RingFrames>;
   readonly passes: Value<readonly Value<Passer>[]>;
   readonly stations_at_most: Value<Quantity<'1'>>;
   readonly spacing_at_most: Value<Quantity<'m'>>;

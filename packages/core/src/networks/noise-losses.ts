@@ -266,7 +266,7 @@ export const fewEnough = (repeats: Chance): Chance =>
     : new Missing([{ path: addressOf(repeats), why: 'problem', due: `at most ${mostRepeats} repeats`, example: '2' }]);
 
 /** The chance that a frame is lost on any of the runs, each of which it passes so many times. */
-function lostOn(
+export function lostOn(
   runs: readonly Run[],
   times: number,
   frame: Data,

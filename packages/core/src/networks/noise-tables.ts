@@ -329,25 +329,6 @@ export function missedTable(losses: Losses, motions: AxisMotions): LaterTable {
   }));
 }
 
-export function ringTables({ planned, stations }: Losses): readonly Table[] {
-  const { network } = planned;
-  if (network.topology !== 'ring') return [];
-  const whole = lossesOf(plan({ ...network, name: `${network.name}.whole`, topology: 'line' }));
-  if (whole === undefined) return [];
-  return [
-    {
-      name: 'ring',
-      title: 'The ring, broken where that needs most, and whole',
-      note: 'whole: every station is reached the way in which the runs are listed; a break costs the frames that are under way, and from then on the station is reached the other way',
-      columns: ['station', 'one try, broken', 'one try, whole', 'a burst bridged, broken', 'whole'],
-      rows: stations.map((station) => {
-        const same = whole.stations.find(({ device }) => device.name === station.device.name);
-        return [station.device.name, station.try, same?.try ?? 'none', station.bridged, same?.bridged ?? 'none'];
-      }),
-    },
-  ];
-}
-
 /** A count that is only compared. */
 export const looked = (path: string, count: number): Quantity<'1'> =>
   assumed(path, count, '1', { source: 'definition', because: 'looked at for comparison' });

@@ -7,6 +7,7 @@ import { counterTables } from './counter-tables.ts';
 import { longestOf } from './noise-bursts.ts';
 import { type Losses, lossesOf } from './noise-losses.ts';
 import { cyclesPicture, repeatsPicture } from './noise-pictures.ts';
+import { ringTables } from './noise-ring.ts';
 import {
   burstsTable,
   cleanRunTable,
@@ -17,7 +18,6 @@ import {
   pulsesTable,
   repeatsRows,
   repeatsTable,
-  ringTables,
   stationsTable,
   tripsTable,
   weakest,

@@ -94,6 +94,24 @@ describe('what a discipline loses on a line of four stations', () => {
     const worst = lossesIn(assessment).stations.map((station) => known(station.try));
     expect(Math.max(...worst)).toBeCloseTo(Math.max(...tries), 12);
   });
+  it('a whole ring that sends both ways loses a frame with both its copies', () => {
+    const assessment = file('slotted_100', 0, 'ring');
+    const table = tableIn(assessment, 'ring');
+    const frame = (payload: number, at: number) =>
+      lostAmong((at + 1) * frame_bit(payload), ratio) * lostAmong((stations - at) * frame_bit(payload), ratio);
+    const due = tries.map((_, at) => 1 - (1 - frame(command, at)) * (1 - frame(answer, at)));
+    near(
+      table.rows.map((_, row) => cell(table, row, 'one try, whole, both ways')),
+      due,
+    );
+    near(
+      table.rows.map((_, row) => cell(table, row, 'one try, whole')),
+      tries,
+    );
+    expect(table.note).toContain('lost with both copies');
+    for (const profile of ['polled_100', 'summation_100'])
+      expect(tableIn(file(profile, 1, 'ring'), 'ring').columns).not.toContain('one try, whole, both ways');
+  });
   it('a run and a station may differ from their network', () => {
     const plain = file('polled_100', 0);
     const own = sound(

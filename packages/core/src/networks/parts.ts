@@ -17,6 +17,10 @@ export type Discipline = (typeof disciplines)[number];
 export const topologies = ['line', 'star', 'tree', 'ring'] as const;
 export type Topology = (typeof topologies)[number];
 
+/** How frames go on a whole ring. */
+export const ringFrames = ['one_way', 'both_ways'] as const;
+export type RingFrames = (typeof ringFrames)[number];
+
 /**
  * What may pass frames on between the stations of a profile, beside the stations themselves: a hub, a branch (a switch
  * that waits for nothing), a switch after the start of a frame, a switch that stores frames.
@@ -192,6 +196,10 @@ export const profileFields = {
   }),
   topologies: list(word(topologies, { about: 'How the runs may be laid.' }), {
     about: 'The ways of laying the runs that are allowed.',
+  }),
+  ring_frames: word(ringFrames, {
+    about:
+      'How frames go on a whole ring: one_way, so that the other way is for stations behind a break; both_ways, a copy each way, so that a frame is lost with both copies. Where nothing is said, one way is counted.',
   }),
   passes: list(word(passers, { about: 'What may pass frames on between the stations.' }), {
     about:

@@ -94,6 +94,20 @@ export const lostWithCommandForAll = formula({
   of: (s: number, c: number) => s + c,
 });
 
+/** The two ways round a ring have no run in common: what chance does on one tells nothing of the other. */
+export const lostBothWays = formula({
+  id: 'networks.ring.both_ways',
+  title: 'chance that both copies of a frame are lost that go round a ring both ways',
+  text: 'c*d',
+  gives: '1',
+  symbols: { c: '1', d: '1' },
+  means: { c: 'chance that the copy is lost that goes the one way', d: 'the same for the other way' },
+  try: { c: [1e-4, 0.5], d: [1e-4, 0.5] },
+  source: 'definition',
+  proof: 'a ring that sends both ways, run by run',
+  of: (c: number, d: number) => c * d,
+});
+
 export const longestBurst = formula({
   id: 'networks.burst.longest',
   title: 'longest burst that couples into the way of the station',

@@ -1,5 +1,6 @@
 // Seeded networks for the simulation, each with the share of lost updates that the closed forms expect.
 import { nextWord, streamsOf } from '../../../physics/random-bits.ts';
+import { lostBothWays } from '../exchange-noise.ts';
 import { anyLost } from '../noise.ts';
 import { type FrameOpen, type PulsePattern, patternLosses } from '../pulse-pattern.ts';
 import { sharedRepeats } from '../repeats.ts';
@@ -28,6 +29,70 @@ export const halfWidth = (error: number): number => quantile * error;
 export function caseOf(discipline: (typeof disciplines)[number], model: (typeof models)[number], seed: number): Case {
   const found = anyCase(discipline, model, seed);
   return found.expected > 0.15 ? found : caseOf(discipline, model, seed + 10_000);
+}
+
+/** A polled ring that sends every frame both ways round. `oneWay` is what it would be without the copies. */
+export function ringCase(seed: number): Case & { readonly oneWay: number } {
+  const bits = Int32Array.from(streamsOf(seed, 1)[0]!);
+  const share = (): number => (nextWord(bits) >>> 0) / 2 ** 32;
+  const count = 2 + Math.floor(share() * 2);
+  const repeats = Math.floor(share() * 2);
+  const cycle_ps = 400_000_000;
+  const way = (runs: readonly number[], begin_ps: number): readonly Hop[] =>
+    [...runs, ...runs.toReversed()].map((run, at) => ({
+      run,
+      from_ps: begin_ps + at * 1_000_000,
+      lasts_ps: 900_000,
+      spoils: 0.25 + 0.2 * share(),
+    }));
+  const runs = Array.from({ length: count + 1 }, (_, run) => run);
+  const exchanges = Array.from({ length: count }, (_, at): Exchanged => {
+    const [there, round] = [runs.slice(0, at + 1), runs.slice(at + 1).toReversed()];
+    const tries = () => ({ hops: way(there, at * 20_000_000), again: way(there, 0) });
+    return {
+      stations: [at],
+      behind: -1,
+      ...tries(),
+      otherWay: { hops: way(round, at * 20_000_000), again: way(round, 0) },
+    };
+  });
+  // Repeats are as likely to be lost as first tries, as the closed form has it.
+  const alike = exchanges.map(({ hops, otherWay, ...each }): Exchanged => {
+    const as = (of: readonly Hop[], again: readonly Hop[]) =>
+      again.map((hop, at) => ({ ...hop, spoils: of[at]!.spoils }));
+    return {
+      ...each,
+      hops,
+      again: as(hops, each.again),
+      otherWay: { hops: otherWay!.hops, again: as(otherWay!.hops, otherWay!.again) },
+    };
+  });
+  const half = (hops: readonly Hop[], which: 0 | 1): number => {
+    const middle = hops.length / 2;
+    return lossOfAny(hops.slice(which * middle, (which + 1) * middle).map(({ spoils }) => spoils));
+  };
+  const both = (a: number, b: number): number => (lostBothWays.of as (c: number, d: number) => number)(a, b);
+  const lost = alike.map(({ hops, otherWay }) =>
+    lossOfAny(([0, 1] as const).map((which) => both(half(hops, which), half(otherWay!.hops, which)))),
+  );
+  const station = Math.floor(share() * count);
+  const unserved = (losses: readonly number[], n: number): number => sharedRepeats(losses, n).unserved[station]!;
+  return {
+    plan: {
+      cycle_ps,
+      cycles: [{ branches: [], exchanges: alike, repeatsFrom_ps: Array.from({ length: repeats }, () => cycle_ps / 2) }],
+      runs: runs.length,
+      stations: alike.map(() => ({ every: 1, tripAfter: 3 })),
+      pulses: [],
+    },
+    station,
+    expected: unserved(lost, repeats),
+    oneRepeatMore: unserved(lost, repeats + 1),
+    oneWay: unserved(
+      alike.map(({ hops }) => lossOfAny(hops.map(({ spoils }) => spoils))),
+      repeats,
+    ),
+  };
 }
 
 function anyCase(discipline: (typeof disciplines)[number], model: (typeof models)[number], seed: number): Case {

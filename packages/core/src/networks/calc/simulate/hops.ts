@@ -2,14 +2,19 @@
 import { onceForEach } from '../../../working/once.ts';
 import type { Hop, SimulationPlan } from './plan.ts';
 
-export interface FlatExchange {
-  readonly stations: readonly number[];
-  readonly behind: number;
+/** The places of the hops of a first try and of a repeat. */
+export interface FlatWay {
   readonly first: number;
   readonly end: number;
   readonly againFirst: number;
   readonly againEnd: number;
-  /** When its last hop is over, counted as the hops are. */
+}
+
+export interface FlatExchange extends FlatWay {
+  readonly stations: readonly number[];
+  readonly behind: number;
+  readonly otherWay: FlatWay | undefined;
+  /** When its last hop is over, counted as the hops are; where a copy goes the other way, the later one's. */
   readonly over_ps: number;
   readonly againOver_ps: number;
 }
@@ -18,8 +23,8 @@ export interface FlatCycle {
   readonly first: number;
   readonly end: number;
   readonly branchEnd: number;
-  /** Whether no first try ends behind the end of the cycle. */
-  readonly isInTime: boolean;
+  /** Whether no first try ends behind the end of the cycle, or has copies: each is lost with any of its hops, then. */
+  readonly isPlain: boolean;
   readonly exchanges: readonly FlatExchange[];
   readonly repeatsFrom_ps: readonly number[];
 }
@@ -49,7 +54,10 @@ export interface FlatHops {
 /** All hops of a pattern, without repeats. */
 export const hopsOf = ({ cycles }: SimulationPlan): number =>
   cycles.reduce(
-    (sum, { branches, exchanges }) => sum + branches.length + exchanges.reduce((all, { hops }) => all + hops.length, 0),
+    (sum, { branches, exchanges }) =>
+      sum +
+      branches.length +
+      exchanges.reduce((all, { hops, otherWay }) => all + hops.length + (otherWay?.hops.length ?? 0), 0),
     0,
   );
 
@@ -59,7 +67,7 @@ export const flatHopsOf = onceForEach(flatten);
 function flatten(plan: SimulationPlan): FlatHops {
   const all: Hop[] = [];
   const after: number[] = [];
-  const take = (hops: readonly Hop[]): { readonly first: number; readonly end: number } => {
+  const take = (hops: readonly Hop[]): Place => {
     const first = all.length;
     for (const hop of hops) {
       all.push(hop);
@@ -70,7 +78,7 @@ function flatten(plan: SimulationPlan): FlatHops {
   const firsts = plan.cycles.map(({ branches, exchanges }) => {
     const { first, end: branchEnd } = take(branches);
     for (const [at, hop] of branches.entries()) after[first + at] = hop.after < 0 ? -1 : first + hop.after;
-    const places = exchanges.map(({ hops }) => take(hops));
+    const places = exchanges.map(({ hops, otherWay }) => ({ way: take(hops), copies: take(otherWay?.hops ?? []) }));
     return { first, branchEnd, end: all.length, places };
   });
   const cycles = plan.cycles.map(({ exchanges, repeatsFrom_ps }, at): FlatCycle => {
@@ -79,25 +87,24 @@ function flatten(plan: SimulationPlan): FlatHops {
       first,
       branchEnd,
       end,
-      isInTime: exchanges.every(({ hops }) => overOf(hops) <= plan.cycle_ps),
+      isPlain: exchanges.every(({ hops, otherWay }) => otherWay === undefined && overOf(hops) <= plan.cycle_ps),
       repeatsFrom_ps,
-      exchanges: exchanges.map(({ stations, behind, hops, again }, index) => {
-        const place = places[index]!;
-        const repeat = take(again);
+      exchanges: exchanges.map(({ stations, behind, hops, again, otherWay }, index) => {
+        const { way, copies } = places[index]!;
         return {
           stations,
           behind: behind < 0 ? -1 : first + behind,
-          ...place,
-          againFirst: repeat.first,
-          againEnd: repeat.end,
-          over_ps: overOf(hops),
-          againOver_ps: overOf(again),
+          ...withRepeat(way, take(again)),
+          otherWay: otherWay && withRepeat(copies, take(otherWay.again)),
+          over_ps: overOf([...hops, ...(otherWay?.hops ?? [])]),
+          againOver_ps: overOf([...again, ...(otherWay?.again ?? [])]),
         };
       }),
     };
   });
   const exchange = new Int32Array(all.length);
-  for (const { places } of firsts) for (const [at, { first, end }] of places.entries()) exchange.fill(at, first, end);
+  for (const { places } of firsts)
+    for (const [at, { way, copies }] of places.entries()) exchange.fill(at, way.first, copies.end);
   let hazard = 0;
   const upperOf = ({ spoils }: Hop): number => Math.min(Math.floor(spoils * 2 ** 32), 2 ** 32 - 1);
   const upper = Int32Array.from(all, (hop) => upperOf(hop) - 2 ** 31);
@@ -115,6 +122,17 @@ function flatten(plan: SimulationPlan): FlatHops {
     cycles,
   };
 }
+
+interface Place {
+  readonly first: number;
+  readonly end: number;
+}
+
+const withRepeat = (place: Place, repeat: Place): FlatWay => ({
+  ...place,
+  againFirst: repeat.first,
+  againEnd: repeat.end,
+});
 
 /** When the last of them is over. */
 export const overOf = (hops: readonly Hop[]): number =>

@@ -20,7 +20,12 @@ export function splitSimulation({ plan, cycles, seed, skipAhead = false }: Simul
     throw new RangeError('The number of cycles must be a whole number from 1 on.');
   if (skipAhead && (plan.twoState !== undefined || plan.pulses.length > 0))
     throw new RangeError('Cycles can be jumped over with random bit errors alone.');
-  if (skipAhead && plan.cycles.some(({ exchanges }) => exchanges.some(({ hops }) => overOf(hops) > plan.cycle_ps)))
+  if (
+    skipAhead &&
+    plan.cycles.some(({ exchanges }) =>
+      exchanges.some(({ hops, otherWay }) => overOf([...hops, ...(otherWay?.hops ?? [])]) > plan.cycle_ps),
+    )
+  )
     throw new RangeError('No cycle is without a loss: an exchange ends behind the end of its cycle.');
   const hops = Math.max(1, hopsOf(plan) / plan.cycles.length);
   const count = Math.min(cycles, Math.max(fewestChunks, skipAhead ? 0 : Math.ceil((cycles * hops) / mostEvents)));

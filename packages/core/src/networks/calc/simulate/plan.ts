@@ -30,6 +30,11 @@ export interface Exchanged {
   readonly hops: readonly Hop[];
   /** The same again as a repeat, with a command of its own. */
   readonly again: readonly Hop[];
+  /**
+   * On a whole ring whose frames are sent both ways: the copies that go the other way, halved as the hops are. The command is lost
+   * with both its copies, and so is the answer; the exchange has a command of its own.
+   */
+  readonly otherWay?: { readonly hops: readonly Hop[]; readonly again: readonly Hop[] } | undefined;
 }
 
 export interface CyclePlan {
@@ -100,7 +105,7 @@ export interface TripTrace {
   readonly spoilt: readonly SpoiltHop[];
 }
 
-/** What passes the controller's port. */
+/** What passes the controller's port; of a frame that is sent both ways round a ring, as the first way has it. */
 export interface PortFrame {
   readonly cycle: number;
   /** When its first bit leaves the sender's end of the run at the controller. */

@@ -1,5 +1,5 @@
 // The events of a chunk: every frame on every hop, every repeat and every deadline, cycle by cycle.
-import { type FlatCycle, type FlatExchange, flatHopsOf } from './hops.ts';
+import { type FlatCycle, type FlatExchange, type FlatWay, flatHopsOf } from './hops.ts';
 import { nextShare, noiseState } from './noise-state.ts';
 import type { PortFrame, SimulationChunk, SimulationCounts } from './plan.ts';
 import { tallyOf } from './tally.ts';
@@ -52,6 +52,37 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     listen?.({ cycle, stations, repeat, at_ps: from_ps[stop - 1]! + begins_ps, direction: 'answer', fate });
   };
 
+  const spoilAt = (hop: number, begins_ps: number, repeat: number): void =>
+    tally.spoil(cycle, from_ps[hop]! + begins_ps, run[hop]!, repeat);
+  /** The first hop on which a try is lost, or the end; what the channel takes is lost on the first. */
+  const playWay = (start: number, stop: number, begins_ps: number, repeat: number): number => {
+    const reached = play(start, stop, begins_ps);
+    const isTaken = takesTry(start, stop, begins_ps);
+    if (reached < stop) spoilAt(reached, begins_ps, repeat);
+    else if (isTaken) spoilAt(start, begins_ps, repeat);
+    return isTaken ? start : reached;
+  };
+  /** The same where a copy of each frame goes the other way round, and the frame is lost with both. */
+  const playBothWays = (start: number, stop: number, other: FlatWay, begins_ps: number, repeat: number): number => {
+    const [otherStart, otherStop] = repeat === 0 ? [other.first, other.end] : [other.againFirst, other.againEnd];
+    const [answered, otherAnswered] = [(start + stop) / 2, (otherStart + otherStop) / 2];
+    const isTaken = takesTry(start, stop, begins_ps);
+    const isOtherTaken = takesTry(otherStart, otherStop, begins_ps);
+    /** The first hop on which a copy is spoilt, or the end. */
+    const copy = (from: number, to: number, isOwnTaken: boolean): number => {
+      const reached = play(from, to, begins_ps);
+      const lostAt = isOwnTaken ? from : reached;
+      if (lostAt < to) spoilAt(lostAt, begins_ps, repeat);
+      return lostAt;
+    };
+    const command = copy(start, answered, isTaken);
+    const otherCommand = copy(otherStart, otherAnswered, isOtherTaken);
+    if (command < answered && otherCommand < otherAnswered) return command;
+    const answer = copy(answered, stop, isTaken);
+    const otherAnswer = copy(otherAnswered, otherStop, isOtherTaken);
+    return answer < stop && otherAnswer < otherStop ? answer : stop;
+  };
+
   /** Whether the try failed. */
   const fails = (exchange: FlatExchange, repeat: number, begins_ps: number): boolean => {
     const isFirst = repeat === 0;
@@ -59,12 +90,13 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     const stop = isFirst ? exchange.end : exchange.againEnd;
     const isLate = begins_ps + (isFirst ? exchange.over_ps : exchange.againOver_ps) > cycle_ps;
     const hasCommand = !isFirst || exchange.behind < 0 || branchSpoilt[exchange.behind] === 0;
-    const reached = hasCommand ? play(start, stop, begins_ps) : start;
-    const isTaken = takesTry(start, stop, begins_ps);
-    const isLost = !hasCommand || isTaken || reached < stop;
-    if (hasCommand && reached < stop) tally.spoil(cycle, from_ps[reached]! + begins_ps, run[reached]!, repeat);
-    else if (isTaken) tally.spoil(cycle, from_ps[start]! + begins_ps, run[start]!, repeat);
-    if (isHeard() && hasCommand) tell(exchange, repeat, begins_ps, isTaken ? start : reached, isLate);
+    const reached = !hasCommand
+      ? start
+      : exchange.otherWay === undefined
+        ? playWay(start, stop, begins_ps, repeat)
+        : playBothWays(start, stop, exchange.otherWay, begins_ps, repeat);
+    const isLost = !hasCommand || reached < stop;
+    if (isHeard() && hasCommand) tell(exchange, repeat, begins_ps, reached, isLate);
     if (isLate && !isLost) tally.late(exchange.stations, cycle);
     return isLost || isLate;
   };
@@ -119,7 +151,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     const { exchanges, first: from, branchEnd, repeatsFrom_ps } = played;
     const areBranchesSound = from === branchEnd || playBranches(from, branchEnd);
     if (isHeard()) tellBranches(from, branchEnd);
-    const isTogether = noise.isHopByHop && played.isInTime && areBranchesSound && !isHeard();
+    const isTogether = noise.isHopByHop && played.isPlain && areBranchesSound && !isHeard();
     const count = isTogether ? playTriesTogether(played) : playTries(played);
     let served = 0;
     for (let place = 0; place < repeatsFrom_ps.length && served < count; place++) {

@@ -1,6 +1,6 @@
 // The simulation and the closed forms against each other: they share nothing but types.
 import { describe, expect, it } from 'vitest';
-import { caseOf, disciplines, halfWidth, models } from './cases.support.ts';
+import { caseOf, disciplines, halfWidth, models, ringCase } from './cases.support.ts';
 import { lostShare, mergeSimulation, splitSimulation } from './job.ts';
 import type { Hop, SimulationJob, SimulationPlan, StationCounts } from './plan.ts';
 import { runSimulation } from './run.ts';
@@ -17,7 +17,12 @@ const rarer = (plan: SimulationPlan, times: number): SimulationPlan => {
     cycles: plan.cycles.map((cycle) => ({
       ...cycle,
       branches: hops(cycle.branches),
-      exchanges: cycle.exchanges.map((each) => ({ ...each, hops: hops(each.hops), again: hops(each.again) })),
+      exchanges: cycle.exchanges.map(({ otherWay, ...each }) => ({
+        ...each,
+        hops: hops(each.hops),
+        again: hops(each.again),
+        otherWay: otherWay && { hops: hops(otherWay.hops), again: hops(otherWay.again) },
+      })),
     })),
   };
 };
@@ -36,6 +41,19 @@ function estimateOf(values: readonly number[]) {
 
 const played = (job: SimulationJob) => splitSimulation(job).map((chunk) => runSimulation(chunk));
 
+/**
+ * A share with an interval that is narrow enough. A first run tells how many it takes, and its scatter the interval of all of them
+ * (Stein 1945, a two-sample test whose power is independent of the variance): its width is fixed before they are drawn.
+ */
+function narrowShare(plan: SimulationPlan, station: number, seed: number) {
+  const first = played({ plan, cycles, seed: seed * 1000 });
+  const { value: about, error } = lostShare(first, station);
+  const runs = Math.max(1, Math.ceil(((2 * halfWidth(error)) / (0.049 * about)) ** 2));
+  const others = Array.from({ length: runs - 1 }, (_, run) => played({ plan, cycles, seed: seed * 1000 + run + 1 }));
+  const { value } = lostShare([first, ...others].flat(), station);
+  return { value, reach: halfWidth(error) / Math.sqrt(runs) };
+}
+
 describe.each(disciplines)('%s', (discipline) => {
   it.each(models)(
     'covers the closed form in at least 190 of 200 cases of %s, and neither a falsified one nor a repeat counted twice',
@@ -43,16 +61,7 @@ describe.each(disciplines)('%s', (discipline) => {
       let [covered, falsified, twice, repeated] = [0, 0, 0, 0];
       for (let seed = 1; seed <= cases; seed++) {
         const { plan, station, expected, oneRepeatMore } = caseOf(discipline, model, seed);
-        // A first run tells how many make the interval narrow enough, and its scatter the interval of all of them (Stein 1945,
-        // a two-sample test whose power is independent of the variance): its width is fixed before they are drawn.
-        const first = played({ plan, cycles, seed: seed * 1000 });
-        const { value: about, error } = lostShare(first, station);
-        const runs = Math.max(1, Math.ceil(((2 * halfWidth(error)) / (0.049 * about)) ** 2));
-        const others = Array.from({ length: runs - 1 }, (_, run) =>
-          played({ plan, cycles, seed: seed * 1000 + run + 1 }),
-        );
-        const { value } = lostShare([first, ...others].flat(), station);
-        const reach = halfWidth(error) / Math.sqrt(runs);
+        const { value, reach } = narrowShare(plan, station, seed);
         if (Math.abs(value - expected) <= reach && 2 * reach <= 0.05 * value) covered++;
         if (Math.abs(value - 1.05 * expected) <= reach) falsified++;
         if (oneRepeatMore === expected) continue;
@@ -65,6 +74,71 @@ describe.each(disciplines)('%s', (discipline) => {
     },
     60_000,
   );
+});
+
+describe('a ring that sends both ways, run by run', () => {
+  it('covers the closed form in at least 190 of 200 cases, and neither one way alone nor a repeat more', () => {
+    let [covered, oneWayOnly, twice] = [0, 0, 0];
+    for (let seed = 1; seed <= cases; seed++) {
+      const { plan, station, expected, oneRepeatMore, oneWay } = ringCase(seed);
+      const { value, reach } = narrowShare(plan, station, seed);
+      if (Math.abs(value - expected) <= reach && 2 * reach <= 0.05 * value) covered++;
+      if (Math.abs(value - oneWay) <= reach) oneWayOnly++;
+      if (Math.abs(value - oneRepeatMore) <= reach) twice++;
+    }
+    expect(covered).toBeGreaterThanOrEqual(190);
+    expect(Math.max(oneWayOnly, twice)).toBeLessThan(20);
+  }, 60_000);
+
+  it('jumps over cycles without an error to the same share', () => {
+    const { plan } = ringCase(3);
+    const job = { plan: rarer(plan, 8), cycles: 600_000, seed: 11 };
+    const [all, jumped] = [played(job), played({ ...job, seed: 12, skipAhead: true })].map((each) =>
+      lostShare(each, 0),
+    );
+    expect(all!.value).toBeGreaterThan(0);
+    expect(Math.abs(all!.value - jumped!.value)).toBeLessThan(4 * Math.hypot(all!.error, jumped!.error));
+  });
+
+  it('loses what passes a run that loses all only where both ways do', () => {
+    const { plan } = ringCase(3);
+    const dead = (which: readonly number[]): SimulationPlan => {
+      const hops = (each: readonly Hop[]) => each.map((hop) => ({ ...hop, spoils: which.includes(hop.run) ? 1 : 0 }));
+      const ways = ({ hops: first, again }: { readonly hops: readonly Hop[]; readonly again: readonly Hop[] }) => ({
+        hops: hops(first),
+        again: hops(again),
+      });
+      const exchanges = plan.cycles[0]!.exchanges.map((each) => ({
+        ...each,
+        ...ways(each),
+        otherWay: ways(each.otherWay!),
+      }));
+      return { ...plan, cycles: [{ ...plan.cycles[0]!, exchanges }] };
+    };
+    const lostOf = (which: readonly number[]) =>
+      plan.stations.map((_, station) => lostShare(played({ plan: dead(which), cycles: 640, seed: 1 }), station).value);
+    const last = plan.runs - 1;
+    expect(lostOf([0])).toEqual(plan.stations.map(() => 0));
+    expect(lostOf([last])).toEqual(plan.stations.map(() => 0));
+    expect(lostOf([0, last])).toEqual(plan.stations.map(() => 1));
+  });
+
+  it('loses by noise that couples into both ways at once only', () => {
+    const { plan } = ringCase(3);
+    const quiet = rarer(plan, Number.POSITIVE_INFINITY);
+    const always = { toBad: 0.5, toGood: 0.5, step_ps: plan.cycle_ps, lossInGood: 1, lossInBad: 1 };
+    const pattern = { starts_ps: [0], pulse_ps: 1_000_000, period_ps: 1_000_000 };
+    const last = plan.runs - 1;
+    for (const hits of [[0], [last], [0, last]]) {
+      const noises = [
+        { ...quiet, twoState: { ...always, hits } },
+        { ...quiet, pulses: [{ pattern, hits }] },
+      ];
+      for (const noisy of noises)
+        for (const station of plan.stations.keys())
+          expect(lostShare(played({ plan: noisy, cycles: 640, seed: 1 }), station).value).toBe(hits.length - 1);
+    }
+  });
 });
 
 describe('a simulation', () => {
