@@ -256,13 +256,19 @@ const moved = (hops: readonly Hop[], by_ps: number): readonly Hop[] =>
 
 function cycleFrom(cycle: LaidCycle, planned: Planned, line: Line, read: Read): CyclePlan {
   const { network, repeatable } = planned;
-  if (cycle.served.length === 0) return { branches: [], exchanges: [], repeatsFrom_ps: [] };
+  const nothing = { branches: [], exchanges: [], repeatsFrom_ps: [] };
+  if (cycle.served.length === 0) return nothing;
+  // Where a time lacks, not all frames have a place in the timetable.
+  if (cycle.busy instanceof Missing) {
+    read(cycle.busy);
+    return nothing;
+  }
   const { discipline } = network.profile;
   const start_ps = picoseconds(read(planned.start));
-  const place_ps = Math.max(0, ...repeatable.map((each) => picoseconds(read(each))));
   const first_ps = start_ps + picoseconds(read(cycle.busy));
   // By a timetable every frame has its place, and none is sent again.
   const count = discipline === 'slotted' ? 0 : read(fewEnough(network.repeats));
+  const place_ps = count > 0 ? Math.max(...repeatable.map((each) => picoseconds(read(each)))) : 0;
   const repeatsFrom_ps = Number.isFinite(count)
     ? Array.from({ length: count }, (_, at) => first_ps + at * place_ps)
     : [];
@@ -303,21 +309,24 @@ function exchangesFrom(
         behind = branchAt.get(run)!;
       }
     }
-    const speaks_ps =
-      sent.arrives_ps + line.lasts_ps(commandSlot.frame) + line.gap_ps + picoseconds(read(device.turnaround));
+    /** The station answers when the command that arrives there, and the gap behind it, are over. */
+    const answersAt = (arrives_ps: number, frame: Time): number =>
+      arrives_ps + line.lasts_ps(frame) + line.gap_ps + picoseconds(read(device.turnaround));
     const homeward = back(way);
     const direct = along(homeward, answer, 0, line);
     // What is planned for the port leaves its station so much sooner; where answers queue, they wait on their way.
     const answerSlot = slotOf(timetable.answers, exchange);
-    const leaves_ps = discipline === 'pipelined' ? speaks_ps : passesAt(answerSlot, start_ps, read) - direct.arrives_ps;
+    const leaves_ps =
+      discipline === 'pipelined'
+        ? answersAt(sent.arrives_ps, commandSlot.frame)
+        : passesAt(answerSlot, start_ps, read) - direct.arrives_ps;
     const own = along(way, command, 0, line);
-    const repeated_ps = own.arrives_ps + line.lasts_ps(command) + line.gap_ps + picoseconds(read(device.turnaround));
     return {
       stations: [exchanges.indexOf(exchange)],
       behind,
       command: discipline === 'chained' ? [] : sent.hops,
       answer: moved(direct.hops, leaves_ps),
-      again: [...own.hops, ...moved(direct.hops, repeated_ps)],
+      again: discipline === 'slotted' ? [] : [...own.hops, ...moved(direct.hops, answersAt(own.arrives_ps, command))],
     };
   });
   const answers = made.map(({ answer }) => answer);

@@ -244,6 +244,36 @@ describe('what is told of a simulation', () => {
     expect(only instanceof Missing && only.lacks[0]?.path).toBe('networks.n.noise.bursts');
   });
 
+  it.each(['polled_100', 'pipelined_100', 'chained_100', 'summation_100', 'slotted_100'])(
+    'lacks any single value that is unknown, and never throws: %s',
+    (profile) => {
+      const text = textOf({
+        stations: 3,
+        profile,
+        noise: [
+          'trip_after: 3',
+          'bit_errors: 1e-9',
+          'two_state: { to_bad: 1 %, to_good: 20 %, step: 1 ms, lost_in_bad: 60 % }',
+          'bursts: { c: { pattern: contactor, pulse: 1 µs, pulse_every: 20 µs, burst: 1 ms, period: 40 ms } }',
+        ],
+      });
+      let found = 0;
+      for (const { index, 0: whole, 1: key } of text.matchAll(/\b(\w+): [\d.e-]+ ?(?:µs|ms|octets|%)?(?=[\n, ])/g)) {
+        if (key === 'layshaft') continue;
+        const spoilt = `${text.slice(0, index)}${key}: unknown${text.slice(index + whole.length)}`;
+        const asked = simulationOf(assess(resolve(read(spoilt), [demonstration()])).networks[0]!, request);
+        // What trips a station only says when, neither a way through all stations nor a timetable waits for an answer, a
+        // timetable knows no repeats, and behind the last station there is nobody to pass a frame on to.
+        const idle = { summation_100: ['turnaround'], slotted_100: ['turnaround', 'repeats'] }[profile];
+        const isNeeded = key !== 'trip_after' && !idle?.includes(key!);
+        if (key !== 'forwarding') expect(asked instanceof Missing, `${key} of ${profile}`).toBe(isNeeded);
+        if (asked instanceof Missing) expect(asked.lacks.some(({ path }) => path.endsWith(`.${key}`))).toBe(true);
+        found++;
+      }
+      expect(found).toBeGreaterThan(20);
+    },
+  );
+
   it('refuses what would take days, and a jump over noise that comes in bunches', () => {
     expect(() => simulationOf(machine, { cycles: 1e12, seed: 1 })).toThrow(/days/);
     expect(() => simulationOf(machine, { cycles: 100, seed: 1, skipAhead: true })).toThrow(RangeError);
