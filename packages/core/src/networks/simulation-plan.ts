@@ -4,15 +4,16 @@
 // that chance spoils it are reckoned here in plain picoseconds, without the closed forms, which the simulation is to prove.
 import type { Value } from '../reading/values.ts';
 import type { Values } from '../working/formula.ts';
-import { Missing, missing, unique } from '../working/missing.ts';
+import { Missing, missing } from '../working/missing.ts';
 import { onceForEach } from '../working/once.ts';
-import { addressOf, type Inputs, Quantity } from '../working/quantity.ts';
+import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { BranchHop, CyclePlan, Exchanged, Hop, SimulationPlan } from './calc/simulate/plan.ts';
 import { serve, withoutBreak } from './disciplines.ts';
 import type { Device, Network, Run, Way } from './network.ts';
 import { type Noise, pulsesOf } from './noise.ts';
 import { fewEnough } from './noise-losses.ts';
 import { type Planned, servedIn } from './planned.ts';
+import { type Read, readerOf, recorder } from './simulation-inputs.ts';
 import { answersTogether } from './simulation-queue.ts';
 import type { Slot, Timetable } from './timetable.ts';
 import { delays, type Exchange, wayTo } from './ways.ts';
@@ -33,9 +34,6 @@ export interface Simulated {
   /** The plan from other values of the inputs, in their order. */
   readonly again: (values: Values) => SimulationPlan;
 }
-
-/** Gives the value of a quantity, and notes what is missing. */
-export type Read = (value: Value<Quantity>) => number;
 
 /** What `kinds` lists of the noise alone; all of it where nothing is said. */
 export function simulatedOf(planned: Planned, kinds: readonly NoiseKind[] = noiseKinds): Value<Simulated> {
@@ -74,52 +72,6 @@ function lackOf(kind: NoiseKind, { path, twoState, sources }: Noise): Missing | 
   if (kind === 'bursts' && sources.length === 0)
     return missing(`${path}.bursts`, 'absent', 'a source of pulses', '{ clutch: { pattern: contactor } }');
   return undefined;
-}
-
-// ── quantities in, plain numbers out ─────────────────────────────────────────────────────────────────────────────────
-
-const symbolOf: Readonly<Record<string, string>> = { s: 't', bit: 'L', '1': 'p', 'bit/s': 'R' };
-
-/** What each list of inputs holds. */
-export const inputMeans: Readonly<Record<string, string>> = {
-  t: 'times: cycle, frames as planned, cables, turnaround, forwarding, pulses',
-  L: 'data: preamble, gap, what devices wait for, what a bit error ratio counts',
-  p: 'chances and counts: bit errors of each run, states of a line, repeats, losses that trip',
-  R: 'bits per second',
-};
-
-/** Notes every quantity that is read, once, and everything that lacks. */
-function recorder() {
-  const places = new Map<string, Quantity[]>();
-  const had = new Set<Quantity>();
-  const missed: Missing[] = [];
-  const read: Read = (value) => {
-    if (value instanceof Missing) {
-      missed.push(value);
-      return Number.NaN;
-    }
-    if (!Number.isFinite(value.value))
-      missed.push(missing(addressOf(value), 'not finite', 'a number that is finite', ''));
-    if (!had.has(value)) {
-      had.add(value);
-      const symbol = symbolOf[value.unit]!;
-      places.set(symbol, [...(places.get(symbol) ?? []), value]);
-    }
-    return value.value;
-  };
-  return {
-    read,
-    lacks: () => unique(missed.flatMap(({ lacks }) => lacks)),
-    inputs: (): Inputs => Object.fromEntries(places),
-  };
-}
-
-function readerOf(inputs: Inputs, values: Values): Read {
-  const of = new Map<Quantity, number>();
-  for (const [at, list] of Object.values(inputs).entries())
-    for (const [index, each] of (list as readonly Quantity[]).entries())
-      of.set(each, (values[at] as readonly number[])[index]!);
-  return (value) => (value instanceof Quantity ? of.get(value)! : Number.NaN);
 }
 
 // ── what is sent when ────────────────────────────────────────────────────────────────────────────────────────────────

@@ -16,7 +16,8 @@ import { meetingWith, sourcesOf } from './noise-bursts.ts';
 import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
 import type { Planned } from './planned.ts';
 import { counts, shares } from './simulation-counts.ts';
-import { inputMeans, type NoiseKind, noiseKinds, type Simulated, simulatedOf } from './simulation-plan.ts';
+import { inputMeans } from './simulation-inputs.ts';
+import { type NoiseKind, noiseKinds, type Simulated, simulatedOf } from './simulation-plan.ts';
 
 export interface SimulationRequest {
   readonly cycles: number;
