@@ -1,7 +1,7 @@
 // Bundles the command `layshaft` into packages/cli/dist/layshaft.js, with its server, its threads and its solver beside it, and
 // builds the sheet for the browser into packages/web/dist, each when a source is newer. `npm run build -- --force` makes both.
-import { copyFileSync, existsSync, readdirSync, statSync, utimesSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { copyFileSync, existsSync, readdirSync, rmSync, statSync, utimesSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { bootstrap, root, whenStarted } from './bootstrap.mjs';
 
 /** What is built, by a file of it that is written last. */
@@ -47,7 +47,7 @@ async function bundleCommand(outfile) {
   });
   // The solver's library looks for its own file beside the bundle.
   copyFileSync(join(root, 'node_modules/highs/build/highs.wasm'), join(outdir, 'highs.wasm'));
-  await esbuild.build({
+  const { metafile } = await esbuild.build({
     ...bundling,
     // The server is a file of its own, so that every other command starts without reading it.
     entryPoints: {
@@ -56,13 +56,18 @@ async function bundleCommand(outfile) {
     },
     outdir,
     splitting: true,
-    chunkNames: '[name]',
+    // Two parts that are shared can have one name.
+    chunkNames: 'part-[hash]',
+    metafile: true,
     loader: { '.yaml': 'text' },
     // The parser's build without Node built-ins: the one that core is tested with, and quicker to load.
     alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
     // Commander is CommonJS and asks for Node built-ins by `require`.
     banner: { js: "import { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);" },
   });
+  // Parts of earlier builds.
+  const made = new Set(Object.keys(metafile.outputs).map((path) => basename(path)));
+  for (const name of readdirSync(outdir)) if (/^part-.*\.js$/.test(name) && !made.has(name)) rmSync(join(outdir, name));
 }
 
 /** @type {import('esbuild').BuildOptions} */
