@@ -55,6 +55,7 @@ const worldOf = ({ path, text }: Example): Io => ({
   writeFile: async () => undefined,
   replaceFile: async () => undefined,
   readStdin: () => Promise.reject(new Error('no example comes from standard input')),
+  solve: () => Promise.reject(new Error('no example is chosen for here')),
   runParts: () => Promise.reject(new Error('no example runs long work')),
   untilInterrupted: async () => undefined,
 });

@@ -77,7 +77,10 @@ function rowsOf(schema: JsonSchema, path: string): readonly Row[] {
   if (second?.anyOf?.[0]?.properties?.rectangular !== undefined)
     return [quantityRow(first ?? schema, path, ' or a spread')];
   if (first?.properties !== undefined && second?.enum !== undefined)
-    return [[path, 'keys', '', schema.description ?? '', ''], ...rowsOfKeys(first, path)];
+    return [[path, 'keys', '', schema.description ?? first.description ?? '', ''], ...rowsOfKeys(first, path)];
+  if (first?.patternProperties !== undefined) return rowsOf(first, path);
+  // One share for all kinds, or one for each.
+  if (second?.properties?.share_of !== undefined) return [...rowsOf(first!, path), ...rowsOfKeys(second, path)];
   if (second?.properties?.measured !== undefined) return [quantityRow(first ?? schema, path, ' or measured')];
   if (first?.type === 'string' && second?.type === 'number') return [quantityRow(schema, path, '')];
   if (first?.const !== undefined) return [[path, 'a version', '', schema.description ?? '', `\`${first.const}\``]];
@@ -130,7 +133,8 @@ function kindOf({ type, enum: words, items, prefixItems, patternProperties, prop
   if (items !== undefined) return 'a list';
   if (patternProperties !== undefined) return 'entries by name';
   if (properties !== undefined) return 'keys';
-  if (pattern !== undefined) return `a number of ${pattern.includes('repeat') ? 'repeats' : 'cycles'}`;
+  if (pattern?.includes('repeat')) return 'a number of repeats';
+  if (pattern?.includes('cycle')) return 'a number of cycles';
   return type === 'string' || Array.isArray(type) ? 'a text' : '';
 }
 

@@ -15,7 +15,26 @@ const value = (part: Part, key: string): number => {
 const words = (part: Part, key: string): readonly string[] => part.values[key] as readonly string[];
 const fastest = (part: Part): number =>
   Math.min(...(part.values.cycles as readonly Quantity[]).map((cycle) => cycle.value));
+interface ChannelGroup {
+  readonly kinds: readonly string[];
+  readonly count: Quantity;
+  readonly level?: string;
+  readonly current?: Quantity;
+}
+const groups = (part: Part): readonly ChannelGroup[] => part.values.channels as readonly ChannelGroup[];
+/** How many channels can be of a kind; of any, where none is named. */
+const channels = (part: Part, kind?: string): number =>
+  groups(part).reduce(
+    (sum, group) => sum + (kind === undefined || group.kinds.includes(kind) ? group.count.value : 0),
+    0,
+  );
+const outputsOf = (part: Part, current_A: number): boolean =>
+  groups(part).some(({ kinds, current }) => kinds.includes('digital_out') && current!.value >= current_A);
+const states = (part: Part, key: string): boolean => part.values[key] instanceof Quantity;
 const ofKind = (kind: string): readonly Part[] => parts.filter((part) => part.kind === kind);
+
+/** What is read as words or a list, which carry no source of their own. */
+const wordsOrLists = /^cycles$|(taken_by_the_network|\.type|\.sensors)$/;
 
 describe('the demonstration catalogue', () => {
   it('states title, cost, source and condition of every part', () => {
@@ -23,7 +42,7 @@ describe('the demonstration catalogue', () => {
       expect(textOf(part.title), part.name).toBeTruthy();
       expect(value(part, 'cost'), part.name).toBeGreaterThanOrEqual(0);
       for (const { key, source, condition, text } of figuresOf(part)) {
-        if (!/\d/.test(text) || key === 'cycles' || key.endsWith('taken_by_the_network')) continue;
+        if (!/\d/.test(text) || wordsOrLists.test(key)) continue;
         expect(source, `${part.name}.${key}`).toBeTruthy();
         expect(condition, `${part.name}.${key}`).toBeTruthy();
       }
@@ -54,7 +73,7 @@ describe('the demonstration catalogue', () => {
   it('names no maker: titles say what a part is and how large', () => {
     for (const part of parts)
       expect(textOf(part.title)!).toMatch(
-        /^(Motion controller|Servo drive|Servo motor|Planetary gear|Brake resistor|Remote rack|Hub|Eye|Input|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
+        /^(Motion controller|Servo drive|Servo motor|Planetary gear|Brake resistor|Remote rack|Rack|Supply of a rack|Joint|Module|Eye|Input|Hub|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
       );
   });
 });
@@ -82,6 +101,17 @@ const families: readonly { readonly names: readonly string[]; readonly does: (pa
   },
   { names: ['rack_small', 'rack_large'], does: (part) => [value(part, 'command'), value(part, 'answer')] },
   {
+    names: [4, 7, 9, 14].map((places) => `rack_${places}`),
+    does: (part) => [value(part, 'places')],
+  },
+  { names: ['power_ac', 'power_ac_large'], does: (part) => [value(part, 'gives')] },
+  ...[
+    ['in_12', 'in_20'],
+    ['out_12', 'out_20'],
+    ['in_12', 'mixed_12_6', 'either_20'],
+    ['out_12', 'mixed_12_6', 'either_20'],
+  ].map((names) => ({ names, does: (part: Part) => [channels(part)] })),
+  {
     names: ['eye_standard', 'eye_fast', 'eye_mark'],
     does: (part) => ['delay', 'jitter', 'rise_fall_difference', 'hysteresis'].map((key) => 1 / value(part, key)),
   },
@@ -101,6 +131,19 @@ const families: readonly { readonly names: readonly string[]; readonly does: (pa
     ],
   },
 ];
+
+it('racks have 4, 7, 9 or 14 places, and groups 6, 10, 12 or 20 channels', () => {
+  const sizes = (found: readonly number[]) => [...new Set(found)].sort((one, other) => one - other);
+  expect(sizes(ofKind('rack').map((part) => value(part, 'places')))).toEqual([4, 7, 9, 14]);
+  expect(sizes(ofKind('module').flatMap((part) => groups(part).map(({ count }) => count.value)))).toEqual([
+    6, 10, 12, 20,
+  ]);
+});
+
+it('a rack is as wide as its places and two ends', () => {
+  for (const part of ofKind('rack'))
+    expect(value(part, 'width'), part.name).toBeCloseTo(0.031 * value(part, 'places') + 0.024, 9);
+});
 
 describe('in a family', () => {
   it.each(families)('$names: bigger costs more and does more', ({ names, does }) => {
@@ -137,8 +180,32 @@ const requirements: Readonly<Record<string, (part: Part) => boolean>> = {
   input_polled: () => true,
   input_latching: (part) => 'rearm' in part.values && value(part, 'delay') <= 5e-6,
   input_stamping: (part) => part.values.at_once instanceof Quantity && value(part, 'at_once') >= 2,
-  rack_small: (part) => value(part, 'answer') >= 8 * 20,
-  rack_large: (part) => value(part, 'answer') >= 8 * 60,
+  rack_small: (part) => states(part, 'answer') && value(part, 'answer') >= 8 * 20,
+  rack_large: (part) => states(part, 'answer') && value(part, 'answer') >= 8 * 60,
+  rack_head: () => true,
+  rack_4: () => true,
+  rack_7: (part) => value(part, 'places') >= 5,
+  rack_9: (part) => value(part, 'places') >= 8,
+  rack_14: (part) => value(part, 'places') >= 10,
+  power_dc: () => true,
+  power_ac: (part) => part.values.feed === 'ac',
+  power_ac_large: (part) => value(part, 'gives') >= 3,
+  extender_4: () => true,
+  in_12: (part) => channels(part, 'digital_in') >= 12,
+  in_20: (part) => channels(part, 'digital_in') >= 13,
+  in_source_12: (part) => groups(part).some(({ kinds, level }) => kinds.includes('digital_in') && level === 'source'),
+  out_12: (part) => channels(part, 'digital_out') >= 8,
+  out_20: (part) => channels(part, 'digital_out') >= 13,
+  out_2a_6: (part) => outputsOf(part, 1),
+  mixed_12_6: (part) => channels(part, 'digital_in') >= 6 && channels(part, 'digital_out') >= 6,
+  either_20: (part) => channels(part, 'digital_in') >= 9 && channels(part, 'digital_out') >= 9,
+  relay_6: (part) => channels(part, 'relay') >= 1,
+  fast_6: (part) => channels(part, 'capture') >= 1,
+  count_6: (part) => channels(part, 'encoder') >= 1,
+  analogue_in_6: (part) => channels(part, 'analogue_in') >= 1,
+  analogue_out_6: (part) => channels(part, 'analogue_out') >= 1,
+  warmth_6: (part) => channels(part, 'thermocouple') >= 1,
+  serial_6: (part) => channels(part, 'serial') >= 1,
   hub_6: (part) => value(part, 'plugs') >= 5,
   hub_12: (part) => value(part, 'plugs') >= 8,
   switch_8: (part) => value(part, 'plugs') >= 8,

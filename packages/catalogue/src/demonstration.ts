@@ -6,12 +6,13 @@ import gears from './demonstration/gears.yaml';
 import motors from './demonstration/motors.yaml';
 import network from './demonstration/network.yaml';
 import profiles from './demonstration/profiles.yaml';
+import racks from './demonstration/racks.yaml';
 
 /** The name by which machine files use this catalogue. */
 export const demonstrationName = 'demonstration';
 
 /** A test reads all of them and finds no problem. */
-export const demonstrationTexts = Object.entries({ profiles, network, drives, motors, gears, captures }).map(
+export const demonstrationTexts = Object.entries({ profiles, network, drives, motors, gears, captures, racks }).map(
   ([name, text]) => ({
     file: `demonstration/${name}.yaml`,
     text,

@@ -1,4 +1,5 @@
-// layshaft choose: the parts of the catalogues that do for an axis whose motor, gear or drive is open.
+// layshaft choose: the parts of the catalogues that do for an axis whose motor, gear or drive is open; for racks, see
+// choose-racks.ts.
 import {
   type ChoiceOfParts,
   choicesFor,
@@ -7,20 +8,17 @@ import {
   losersTable,
   nearest,
   optionsTable,
-  read,
-  spliceEach,
 } from '@layshaft/core';
+import { type RackOptions, racks } from './choose-racks.ts';
 import { exit, type Io, UserError } from './io.ts';
 import { paragraphs, wrap } from './layout.ts';
 import { openDesign } from './open-design.ts';
-import { readText, unwritable } from './read-file.ts';
 import { printTable } from './show.ts';
-import { type LookOptions, lookOf } from './terminal.ts';
+import { lookOf } from './terminal.ts';
+import { writeChosen } from './write-chosen.ts';
 
-export interface ChooseOptions extends LookOptions {
+export interface ChooseOptions extends RackOptions {
   readonly json?: boolean;
-  /** Writes the first of them into the file, under `planned`. */
-  readonly write?: boolean;
 }
 
 /** The version of what `--json` prints. */
@@ -28,6 +26,7 @@ export const choiceVersion = 1;
 
 /** Prints the choice and gives the exit status: 1 where nothing holds. Throws a UserError where nothing is to be chosen. */
 export async function choose(file: string, address: string, options: ChooseOptions, io: Io): Promise<number> {
+  if (address === 'racks') return racks(file, options, io);
   const design = await openDesign(file, io);
   const name = axisAt(address, design);
   const found = choicesFor(design, name);
@@ -41,7 +40,12 @@ export async function choose(file: string, address: string, options: ChooseOptio
   else io.stdout.write(printed(found, options, io));
   const [best] = found.options;
   if (best === undefined) return exit.fails;
-  if (options.write) await write(file, best.planned, io);
+  if (options.write)
+    await writeChosen(
+      file,
+      best.planned.map(({ path, part }) => ({ path, value: part })),
+      io,
+    );
   return design.problems.length === 0 ? exit.fine : exit.unusable;
 }
 
@@ -63,26 +67,4 @@ function printed(choice: ChoiceOfParts, options: ChooseOptions, io: Io): string 
     ...tables.map((table) => printTable(table, look, false)),
     ...(holds && !options.write ? [say('--write takes the first of them into the file.')] : []),
   ]).join('\n')}\n`;
-}
-
-/** Each part stands under `planned` by the path that is open; all other characters of the file stay. */
-async function write(
-  named: string,
-  planned: readonly { readonly path: string; readonly part: string }[],
-  io: Io,
-): Promise<void> {
-  if (named === '-') throw new UserError('Standard input cannot be written to. Name a file.');
-  const { file, text } = await readText(named, io);
-  const found = spliceEach(
-    read(text, { file }),
-    planned.map(({ path, part }) => ({ path: `planned.${path}`, value: part, at: 'here' as const })),
-  );
-  if (found.kind === 'refused') throw new UserError(`${found.message}. ${found.remedy}`);
-  if (found.kind !== 'edits') throw new UserError(`${file} cannot take the parts under planned; write them by hand.`);
-  try {
-    await io.replaceFile(file, found.machine.parsed.source.text);
-  } catch (error) {
-    throw unwritable(file, error);
-  }
-  io.stdout.write(`Written into ${file}, under planned. Remove a line to choose again.\n`);
 }

@@ -1,6 +1,7 @@
 // The world of a test: files by name, and what the program wrote.
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { solveHere } from '@layshaft/solver/here';
 import type { Io } from './io.ts';
 import { run } from './program.ts';
 
@@ -68,6 +69,7 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
     writeFile: write,
     replaceFile: write,
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
+    solve: solveHere,
     runParts: async (...job) => {
       if (world.runParts === undefined) throw new Error('this world has no threads');
       return world.runParts(...job);

@@ -1,6 +1,6 @@
 // What the command needs of the world around it, so that a test can be that world.
 
-import type { LongJob } from '@layshaft/core';
+import type { LongJob, Solve } from '@layshaft/core';
 
 export interface Output {
   readonly write: (text: string) => unknown;
@@ -28,6 +28,8 @@ export interface Io {
   /** Writes a file that is there already, so that at no time only a part of it stands there. */
   readonly replaceFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
+  /** Solves the models that choices are made with. */
+  readonly solve: Solve;
   /** Runs the parts of a long work on threads; gives their results in order. */
   readonly runParts: (job: Pick<LongJob, 'task' | 'chunks'>, options: RunOptions) => Promise<readonly unknown[]>;
   /** Resolves when the user ends the program. */

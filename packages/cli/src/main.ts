@@ -1,8 +1,10 @@
 // The command layshaft: hands the real world to the program and its exit status back.
+
 import { readFile, realpath, rename, stat, writeFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
 import { runInNode } from '@layshaft/pool/node';
 import { run } from './program.ts';
+import { solve } from './solve.ts';
 
 /** A defect of the program itself; apart from what a file can cause. The number is EX_SOFTWARE of BSD's sysexits.h. */
 const defect = 70;
@@ -29,6 +31,7 @@ try {
       await rename(beside, target);
     },
     readStdin: () => buffer(process.stdin),
+    solve,
     runParts: ({ task, chunks }, options) =>
       runInNode(task, chunks as never[], { ...options, script: new URL('thread.js', import.meta.url) }),
     untilInterrupted: () =>

@@ -116,7 +116,7 @@ describe('what is not there', () => {
       'drive_6',
       /^No kind and no part is called drive_6\. Did you mean drive_60 or drive_2( or \S+)*\? Kinds are profile, /,
     ],
-    ['the beginning of names', 'rack', /Did you mean rack_small or rack_large\?/],
+    ['the beginning of names', 'slotted', /Did you mean slotted_100 or slotted_1000\?/],
     ['nothing like it', 'gearbox_of_steel', /^No kind and no part is called gearbox_of_steel\. Kinds are /],
   ])('is answered with near names: %s', async (_what, word, message) => {
     expect(await layshaft(`parts ${word}`)).toMatchObject({ status: 2, out: '', err: expect.stringMatching(message) });

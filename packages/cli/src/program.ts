@@ -80,13 +80,19 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     });
   program
     .command('choose')
-    .summary('the parts that do for an axis whose motor, gear or drive is open')
+    .summary('the parts that do for what is open: motor, gear and drive of an axis, racks with their modules')
     .description(
-      'Weighs every combination of the catalogues for an axis whose motor is open, and its gear and drive where these are, too.',
+      'Weighs every combination of the catalogues for an axis whose motor is open, and its gear and drive where these are, too. Of racks it finds those that carry all points with the wanted spare, and a channel for each point that has none.',
     )
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
-    .argument('<ADDRESS>', 'axes.NAME')
+    .argument('<ADDRESS>', 'axes.NAME, or racks')
     .option('--write', 'write the first of them into the file, under planned')
+    .addOption(
+      new Option('--prefer <what>', 'of racks: make this as small as can be')
+        .choices(['cost', 'width'])
+        .default('cost'),
+    )
+    .option('--one-more', 'of racks: tell what one more point of each kind would take')
     .option('--json', 'print the choice as data')
     .action(async (file: string, address: string, options: ChooseOptions) => {
       status = await choose(file, address, { ...program.opts(), ...options }, io);

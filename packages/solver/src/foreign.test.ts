@@ -7,9 +7,9 @@ import { solveHere } from './here.ts';
 import { drawnInstance, rackModel } from './instances.support.ts';
 
 describe.runIf(hasForeignProgram('glpsol'))('the command-line solver glpsol', () => {
-  it('finds the same least cost of 200 seeded models of racks', { timeout: 240_000 }, async () => {
+  it('finds the same least cost of 60 seeded models of racks', { timeout: 240_000 }, async () => {
     const seen = { optimal: 0, infeasible: 0 };
-    for (let seed = 1; seed <= 200; seed++) {
+    for (let seed = 1; seed <= 60; seed++) {
       const size = { kinds: 1 + (seed % 3), modules: 3 + (seed % 4), racks: 1 + (seed % 3), points: 20 + (seed % 50) };
       const model = rackModel(drawnInstance(seeded(seed), size));
       const ours = await solveHere(model);
@@ -21,7 +21,7 @@ describe.runIf(hasForeignProgram('glpsol'))('the command-line solver glpsol', ()
       });
       seen[ours.status]++;
     }
-    expect(seen.optimal).toBeGreaterThan(100);
-    expect(seen.infeasible).toBeGreaterThan(5);
+    expect(seen.optimal).toBeGreaterThan(30);
+    expect(seen.infeasible).toBeGreaterThan(1);
   });
 });

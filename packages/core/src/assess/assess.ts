@@ -1,11 +1,12 @@
 // The pipeline from a design to findings: one function with numbered phases. A newcomer starts here.
 //
 //   1 axes       motion, train, what both demand at the motor shaft
-//   2 networks   ways, exchanges, the cycle and its parts
-//   3 timing     tasks, chains and updates, on what axes and networks hand over
-//   4 marks      budgets, captures, register control
-//   5 findings   every check asked of every subject
-//   6 order      tightest first
+//   2 racks      modules at their places, points on their channels
+//   3 networks   ways, exchanges, the cycle and its parts
+//   4 timing     tasks, chains and updates, on what axes and networks hand over
+//   5 marks      budgets, captures, register control
+//   6 findings   every check asked of every subject
+//   7 order      tightest first
 
 import { type BusDemand, busDemand } from '../axes/buses.ts';
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../axes/checks/all.ts';
@@ -15,15 +16,19 @@ import { type StopDemand, stopsOf } from '../axes/stops.ts';
 import { type Finding, find, type Question } from '../checks/finding.ts';
 import { ranked } from '../checks/rank.ts';
 import { requires } from '../machine/checks/requires.ts';
+import { wantedShares } from '../machine/reserves.ts';
 import type { Design } from '../machine/resolve.ts';
 import { markChecks } from '../marks/checks/all.ts';
 import { type MarkDemand, markDemandOf } from '../marks/demand.ts';
 import { missedChecks, networkChecks } from '../networks/checks/all.ts';
 import { type Planned, plan } from '../networks/planned.ts';
+import { withRackData } from '../networks/with-rack-data.ts';
+import { rackChecks, servedChecks } from '../racks/checks/all.ts';
+import { dataOf, filtersOf } from '../racks/data-of.ts';
+import { type PlannedRacks, planRacks } from '../racks/planned.ts';
 import { timingChecks } from '../timing/checks/all.ts';
+import { withFilters } from '../timing/resolve.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
-import type { Missing } from '../working/missing.ts';
-import type { Quantity } from '../working/quantity.ts';
 import { followingsOf, lostMotionsOf, motionsOf, serviceOf, updatesOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
@@ -37,6 +42,7 @@ export interface Assessment {
   readonly networks: readonly Planned[];
   readonly timing: Timing;
   readonly marks: readonly MarkDemand[];
+  readonly racks: PlannedRacks;
   /** Tightest first. */
   readonly findings: readonly Finding[];
 }
@@ -57,10 +63,19 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   const stops = masters.flatMap((master) => stopsOf(master, axes));
   const buses = design.buses.filter(({ name }) => wanted.bus(name)).map((bus) => busDemand(bus, axes, design.site));
 
-  const networks = wanted.domain('networks') ? design.networks.map(plan) : [];
+  const racks = planRacks(
+    wanted.domain('racks') || wanted.domain('networks') || wanted.domain('timing')
+      ? design.racks
+      : { ...design.racks, locations: [] },
+  );
 
-  const timing = timingOf(wanted.domain('timing') ? design.timing : untimed(design.timing), {
-    services: networks.map(serviceOf),
+  const data = racks.locations.flatMap((each) => dataOf(each) ?? []);
+  const networks = wanted.domain('networks') ? design.networks.map((each) => plan(withRackData(each, data))) : [];
+
+  const services = networks.map(serviceOf);
+  const timed = withFilters(design.timing, racks.locations.flatMap(filtersOf));
+  const timing = timingOf(wanted.domain('timing') ? timed : untimed(timed), {
+    services,
     masters: design.masters,
     motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes, design.axes) : []),
     axes: followingsOf(design.machine.axes),
@@ -77,7 +92,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   const lost = lostMotionsOf(axes);
   const marks = onLines.map((mark) => markDemandOf(mark, lines, lost));
 
-  const reserves = design.machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
+  const reserves = wantedShares(design.machine.reserves);
   const ask = <In>(checks: readonly Question<In>[], subjects: In): readonly Finding[] =>
     checks.filter(({ id }) => wanted.check(id)).flatMap((check) => check.ask(subjects, reserves[check.id]));
   const findings = [
@@ -89,6 +104,8 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     ...ask(missedChecks, { networks, motions: motionsOf(axes) }),
     ...ask(timingChecks, timing),
     ...ask(markChecks, marks),
+    ...ask(rackChecks, racks),
+    ...ask(servedChecks, { racks, services }),
   ];
 
   const needs = design.parts.filter(
@@ -99,7 +116,18 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
   );
   const required = needs.map((part) => find(requires, { part, used: design.parts }, undefined));
 
-  return { design, axes, counted, buses, stops, networks, timing, marks, findings: ranked([...findings, ...required]) };
+  return {
+    design,
+    axes,
+    counted,
+    buses,
+    stops,
+    networks,
+    timing,
+    marks,
+    racks,
+    findings: ranked([...findings, ...required]),
+  };
 }
 
 interface Wanted {
@@ -120,8 +148,8 @@ function aboutOf(address: string, { buses, marks }: Design): Wanted {
   const domain = check.split('.')[0];
   const bus = busChecks.some(({ id }) => id === check) ? buses.find(({ name }) => name === subject) : undefined;
   return {
-    // Tasks, chains and updates go with the networks.
-    domain: (name) => name === domain || (domain === 'timing' && name === 'networks'),
+    // Tasks, chains and updates go with the networks; of racks, only how often a station is served.
+    domain: (name) => name === domain || ((domain === 'timing' || check === 'racks.update') && name === 'networks'),
     check: (id) => id === check,
     axis: (name) =>
       bus === undefined

@@ -5,6 +5,7 @@ import { type Verdict, verdicts } from '../checks/margin.ts';
 import type { Cell, View } from '../checks/view.ts';
 import { marksGist } from '../marks/views.ts';
 import { networkGist } from '../networks/views.ts';
+import { hasRacks, racksAddress, racksGist } from '../racks/views.ts';
 import { hasTiming, timingGist } from '../timing/views.ts';
 import type { Assessment } from './assess.ts';
 import { show } from './show.ts';
@@ -22,7 +23,7 @@ export interface Chapter {
 
 /** In the order of the argument; a domain that the file does not have has no chapter. */
 export function chapters(assessment: Assessment): readonly Chapter[] {
-  const { axes, networks, timing, marks, findings } = assessment;
+  const { axes, networks, timing, marks, racks, findings } = assessment;
   const counted = (domain: string): Record<Verdict, number> => {
     const own = findings.filter(({ check }) => check.startsWith(`${domain}.`));
     return Object.fromEntries(
@@ -74,5 +75,16 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
             views: show(assessment, 'marks'),
           },
         ]),
+    ...(hasRacks(racks)
+      ? [
+          {
+            domain: 'racks',
+            title: 'Racks',
+            gist: racksGist(racks),
+            verdicts: counted('racks'),
+            views: show(assessment, racksAddress),
+          },
+        ]
+      : []),
   ];
 }

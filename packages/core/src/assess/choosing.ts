@@ -2,6 +2,7 @@
 
 import { axisChecks } from '../axes/checks/all.ts';
 import { type Choice, choose } from '../axes/choose.ts';
+import { wantedShares } from '../machine/reserves.ts';
 import type { Design } from '../machine/resolve.ts';
 import type { Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
@@ -20,7 +21,7 @@ export function choicesFor(design: Design, name: string): Choice | Missing | und
 
 /** What the file wants, else what the check keeps by itself. */
 export function reservesOf({ machine }: Design): (check: string) => number {
-  const wanted = machine.reserves as Readonly<Record<string, Quantity<'1'> | Missing | undefined>>;
+  const wanted = wantedShares(machine.reserves);
   const shares = new Map(
     axisChecks.map(({ id, reserve }) => {
       const own = wanted[id];

@@ -50,7 +50,8 @@ function leavesOf({ demand, capacity, path }: Finding, assessment: Assessment): 
 /** The path at which a leaf can be written: its own, or the one at which it is written for several. */
 function changeable(leaf: Leaf, { design: { machine } }: Assessment): string | undefined {
   const { kind, path, via, writtenAt, written } = leaf.by;
-  if (isCounted(leaf) || (kind === 'catalogue' && via.length === 0)) return undefined;
+  const inListOfPart = via.length === 0 || /\.\d+(\.|$)/.test(writtenAt);
+  if (isCounted(leaf) || (kind === 'catalogue' && inListOfPart)) return undefined;
   const paths = kind === 'catalogue' ? [path] : [path, writtenAt];
   return paths.find((each) => isChange(changeOf(machine, { path: each, value: written, at: 'here' })));
 }

@@ -12,6 +12,9 @@ import type { Surroundings } from '../networks/capacity-tables.ts';
 import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
+import { pointView } from '../racks/point-view.ts';
+import { hasRacks, locationView, racksAddress, racksView } from '../racks/views.ts';
+import { isOfWiring, wiringAddresses, wiringViews } from '../racks/wiring-view.ts';
 import { chainView } from '../timing/chain-view.ts';
 import { memoryView } from '../timing/memory-view.ts';
 import { taskView } from '../timing/task-view.ts';
@@ -39,7 +42,19 @@ export function show(assessment: Assessment, address: string): readonly View[] {
     ...networkViews(assessment, address),
     ...timingViews(assessment, address),
     ...assessment.marks.filter(({ mark }) => address === 'marks' || address === mark.path).map(markView),
+    ...rackViews(assessment, address),
+    ...wiringViews(assessment.racks, address),
   ];
+}
+
+/** All together, those at one location, or one of the points that are on them. */
+function rackViews({ racks, design, findings }: Assessment, address: string): readonly View[] {
+  if (address === racksAddress) return hasRacks(racks) ? [racksView(racks, design.offered)] : [];
+  return racks.locations.flatMap((each): readonly View[] => {
+    if (address === each.location.path) return [locationView(each)];
+    const point = each.location.points.find(({ path }) => path === address);
+    return point === undefined ? [] : [pointView(each, point, findings)];
+  });
 }
 
 function networkViews(assessment: Assessment, address: string): readonly View[] {
@@ -109,6 +124,14 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
   ]),
   ...timingAddresses(assessment),
   ...assessment.marks.map(({ mark }) => mark.path),
+  ...rackAddresses(assessment),
+];
+
+/** Every address at which something of racks is shown. */
+const rackAddresses = ({ racks }: Assessment): readonly string[] => [
+  ...(hasRacks(racks) ? [racksAddress] : []),
+  ...racks.locations.flatMap(({ location: { path, points } }) => [path, ...points.map((point) => point.path)]),
+  ...wiringAddresses(racks),
 ];
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
@@ -146,10 +169,20 @@ function statedOf({ axes }: Assessment, address: string): Quantity | undefined {
 /** Views take time to make, so only those are looked into whose subject the address names, the smallest first. */
 function viewsThatMayHold(assessment: Assessment, address: string): readonly string[] {
   const { axes, buses, networks, marks } = assessment;
+  const wiring = wiringAddresses(assessment.racks);
+  if (isOfWiring(address)) return wiring;
+  const ofRacks = racksMayHold(assessment, address);
+  if (ofRacks !== undefined) return [...ofRacks, ...wiring];
   // What a controller usually takes is shown beside what a task takes by estimate.
   if (address.startsWith('controller.')) return tasksOf(assessment.timing.cores).map(({ path }) => path);
   if (/^(tasks|axes|points)\.count/.test(address) && hasTiming(assessment.timing)) return [timingAddress];
-  if (address.startsWith('parts.')) return networks.map(({ network }) => network.path);
+  // What parts of racks cost and state, and what profiles and controllers on offer state.
+  if (address.startsWith('parts.'))
+    return [
+      ...(hasRacks(assessment.racks) ? [racksAddress] : []),
+      ...networks.map(({ network }) => network.path),
+      ...wiring,
+    ];
   // What is compared in the view of the noise, and stands nowhere in the file.
   const within = networks.filter(({ network: { path } }) => address.startsWith(`${path}.`));
   if (within.length > 0) return within.map(noiseAddress);
@@ -185,6 +218,23 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
     }),
     ...timingMayHold(assessment, formula, names),
   ];
+}
+
+/** What racks count and sum, and what points and the parts of racks state; nothing where the address is of something else. */
+function racksMayHold({ racks }: Assessment, address: string): readonly string[] | undefined {
+  if (!hasRacks(racks)) return undefined;
+  const [formula = ''] = address.split('@');
+  if (/^racks\.\w+$/.test(formula) && address !== formula) return [racksAddress];
+  if (/^(points|racks)\.count\./.test(address))
+    return [racksAddress, ...racks.locations.map(({ location }) => location.path)];
+  if (address.startsWith('reserves.racks.')) return [racksAddress];
+  const isOf = (path: string): boolean => address.startsWith(`${path}.`);
+  const views = racks.locations.flatMap(({ location: { path, points } }) => [
+    ...points.filter((point) => isOf(point.path)).map((point) => point.path),
+    // A point shows what its channel states.
+    ...(isOf(path) ? [path, ...points.map((point) => point.path)] : []),
+  ]);
+  return views.length === 0 ? undefined : views;
 }
 
 /** A number of time is about a task, a core or a chain; the whole has them all. */

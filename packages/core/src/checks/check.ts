@@ -24,6 +24,8 @@ interface Common<S> {
 /** Demand and capacity share one unit with a true zero; capacity at least demand is good. */
 export interface MarginCheck<S> extends Common<S> {
   readonly reserve: { readonly share: number; readonly source: SourceId; readonly because: string };
+  /** What a subject wants kept free, where each subject has a wish of its own; it goes before that of the file. */
+  readonly wish?: (subject: S) => Value<Quantity<'1'>>;
   readonly demand: (subject: S) => Value<Quantity>;
   readonly capacity: (subject: S) => Value<Quantity>;
   /** The finding in a sentence, from the printed demand and capacity. */

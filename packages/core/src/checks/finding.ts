@@ -120,7 +120,7 @@ function answer<S>(check: YesNoCheck<S>, subject: S, head: Head): Finding {
 function weigh<S>(check: MarginCheck<S>, subject: S, wanted: Quantity<'1'> | Missing | undefined, head: Head): Finding {
   const demand = finite(check.demand(subject));
   const capacity = finite(check.capacity(subject));
-  const wish = wanted ?? assumedReserve(check);
+  const wish = check.wish?.(subject) ?? wanted ?? assumedReserve(check);
   const reserve = wish && finite(wish);
   if (demand instanceof Missing || capacity instanceof Missing || reserve instanceof Missing) {
     const lacks = unique([demand, capacity, reserve].flatMap((each) => (each instanceof Missing ? each.lacks : [])));

@@ -9,15 +9,18 @@ import {
   controllerKind as controllerOfNetworks,
   driveKind as driveAsStation,
   networkKinds,
+  stationKind as stationOfNetworks,
   stationUse,
 } from '../networks/parts.ts';
 import { networksField } from '../networks/section.ts';
+import { headFields, rackKinds } from '../racks/parts.ts';
+import { healthyFields, pointFields, racksField, spareField, wiringField } from '../racks/section.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
-import { partKind, partUse } from '../reading/parts.ts';
+import { type PartKind, partKind, partUse } from '../reading/parts.ts';
 import { anything, name, quantity, quantityIn, share, text, version, word } from '../reading/values.ts';
 import { controllerTaskFields } from '../timing/parts.ts';
-import { chainsField, memoryField, pointsField, tasksField } from '../timing/section.ts';
+import { chainsField, memoryField, pointTimes, tasksField } from '../timing/section.ts';
 import { reserveChecks } from './reserves.ts';
 import { settingsField } from './settings.ts';
 
@@ -33,19 +36,28 @@ const driveKind = partKind(
   { about: driveAsStation.about },
 );
 
-/** To its networks and to its tasks. */
+/** To its networks, to its tasks, and in its rack. */
 const controllerKind = partKind(
   controllerOfNetworks.kind,
-  { ...controllerOfNetworks.fields, ...controllerTaskFields },
+  { ...controllerOfNetworks.fields, ...controllerTaskFields, ...headFields, ...healthyFields },
   { about: controllerOfNetworks.about },
 );
 
-export const partKinds = [
-  driveKind,
-  controllerKind,
-  ...networkKinds.filter(({ kind }) => kind !== controllerKind.kind),
+/** On its network, and as the head of a remote rack. */
+const stationKind = partKind(
+  stationOfNetworks.kind,
+  { ...stationOfNetworks.fields, ...headFields },
+  { about: stationOfNetworks.about },
+);
+
+const composed: readonly PartKind[] = [driveKind, controllerKind, stationKind];
+
+export const partKinds: readonly PartKind[] = [
+  ...composed,
+  ...networkKinds.filter(({ kind }) => composed.every((each) => each.kind !== kind)),
   ...axisKinds,
   ...markKinds,
+  ...rackKinds,
 ];
 
 export const format = {
@@ -68,12 +80,15 @@ export const format = {
     { about: 'The machine as a whole.' },
   ),
   reserves: section(
-    Object.fromEntries(
-      reserveChecks.map((id) => [
-        id,
-        optional(share({ about: `The share of the capacity that ${id} shall leave free.`, example: '20 %' })),
-      ]),
-    ),
+    {
+      ...Object.fromEntries(
+        reserveChecks.map((id) => [
+          id,
+          optional(share({ about: `The share of the capacity that ${id} shall leave free.`, example: '20 %' })),
+        ]),
+      ),
+      'racks.spare': spareField,
+    },
     { about: 'Wanted margins, by check. A check without one here uses its printed default.' },
   ),
   catalogue: list(name({ about: 'A catalogue to look parts up in.', due: 'a catalogue', example: 'demonstration' }), {
@@ -90,6 +105,7 @@ export const format = {
         },
         { about: 'What feeds the machine.' },
       ),
+      wiring: wiringField,
     },
     { about: 'The cabinet.' },
   ),
@@ -144,13 +160,16 @@ export const format = {
   buses: busesField,
   controller: partUse(
     [controllerKind],
-    { ...controllerFields, ...controllerTaskFields },
+    { ...controllerFields, ...controllerTaskFields, ...headFields, ...healthyFields },
     { about: 'The motion controller.', example: 'controller_m' },
   ),
   networks: networksField,
   tasks: tasksField,
   chains: chainsField,
-  points: pointsField,
+  points: group(section({ ...pointTimes, ...pointFields }, { about: 'A point: one signal to or from the machine.' }), {
+    about: 'The points of the machine, by name.',
+  }),
+  racks: racksField,
   memory: memoryField,
   marks: marksField,
   set: settingsField,

@@ -18,6 +18,8 @@ import {
   resolveNetwork,
 } from '../networks/resolve.ts';
 import { inOrder, type Problem } from '../problems/problem.ts';
+import { type RackDesign, resolveRacks } from '../racks/resolve.ts';
+import type { Spare } from '../racks/section.ts';
 import type { Part, PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
@@ -39,6 +41,7 @@ export interface Design {
   readonly buses: readonly Bus[];
   readonly timing: TimingDesign;
   readonly marks: readonly Mark[];
+  readonly racks: RackDesign;
   readonly gravity: Value<Quantity<'m/s²'>>;
   readonly site: Site;
   /** What the catalogues offer instead of what the machine has. */
@@ -77,6 +80,12 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const buses = resolveBuses(machine.buses, axes, partOf);
   const timing = resolveTiming(machine, machine.controller, find);
   const marks = resolveMarks(machine.marks, machine.axes, partOf);
+  const racks = resolveRacks(
+    { ...machine, nodes: machine.networks.flatMap(({ nodes }) => nodes) },
+    machine.reserves['racks.spare'] as Spare | undefined,
+    partOf,
+    find,
+  );
   const offered = (kind: string): readonly Part[] => partsOfKind(catalogues, kind);
   // After all that looks for parts, so that every name that no catalogue has is among them.
   const problems = [machine.problems, ...catalogues.map((each) => each.problems), reading.problems].flat();
@@ -88,6 +97,7 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
     buses,
     timing,
     marks,
+    racks,
     gravity: machine.machine.gravity ?? standardGravity,
     site,
     alternatives: alternativesAmong(offered),

@@ -27,12 +27,17 @@ function lines(key: string, value: unknown, part: Part): readonly PartFigure[] {
     const { written, typical, source, condition } = value.by as Origin;
     return [{ key, text: written, typical, source: source ?? part.source, condition: condition ?? part.condition }];
   }
-  if (Array.isArray(value)) return [{ key, text: value.map(writtenOf).join(', ') || 'none' }];
+  if (Array.isArray(value))
+    return value.length > 0 && value.every(isSection)
+      ? value.flatMap((each, at) => lines(`${key}.${at + 1}`, each, part))
+      : [{ key, text: value.map(writtenOf).join(', ') || 'none' }];
   if (typeof value === 'string') return [{ key, text: value }];
   return Object.entries(value as object)
     .filter(([inner]) => inner !== 'path')
     .flatMap(([inner, each]) => lines(`${key}.${inner}`, each, part));
 }
+
+const isSection = (value: unknown): value is object => typeof value === 'object' && !(value instanceof Quantity);
 
 const writtenOf = (value: unknown): string =>
   value instanceof Quantity ? (value.by as Origin).written : String(value);

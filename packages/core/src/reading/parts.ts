@@ -183,11 +183,30 @@ function fromPart(use: PartUse<Fields>, part: Part | undefined, figure: unknown,
   if (part === undefined)
     return use.part instanceof Missing && (use.absent || !isAbsent(use.part)) ? use.part : undefined;
   if (figure instanceof Missing || figure === undefined) return undefined;
-  return figure instanceof Quantity ? rebase(figure, `${path}.${key}`, use.via, part) : figure;
+  return isSection(figure) ? figure : rebased(figure, `${path}.${key}`, use, part);
+}
+
+/** Sections in a list have figures too; all else that is no single figure stays as it is. */
+function rebased(figure: unknown, path: string, use: PartUse<Fields>, part: Part): unknown {
+  if (figure instanceof Quantity) return rebase(figure, path, use.via, part);
+  if (Array.isArray(figure) && figure.every(isSection))
+    return figure.map((each, at) => rebased(each, `${path}.${at}`, use, part));
+  if (!isSection(figure)) return figure;
+  return Object.fromEntries(
+    Object.entries(figure).map(([key, value]) => [
+      key,
+      key === 'path' ? path : rebased(value, `${path}.${key}`, use, part),
+    ]),
+  );
 }
 
 /** A part's figure as the value of the use: same number, the path of the use, the part in its chain. */
-function rebase(figure: Quantity, path: string, via: readonly string[], part: Part): Quantity<Unit> {
+export function rebase<U extends Unit>(
+  figure: Quantity<U>,
+  path: string,
+  via: readonly string[],
+  part: Part,
+): Quantity<U> {
   const {
     path: writtenAt,
     written,

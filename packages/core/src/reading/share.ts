@@ -8,10 +8,30 @@ import { enter } from './walk.ts';
 /** Entries of a group after ranges are spread and `like` is followed. Circles and unknown bases are reported. */
 export function entriesOf(at: Cursor, reading: Reading): readonly Entry[] {
   if (at.node.kind !== 'map') return [];
-  const entries = at.node.entries.flatMap((entry) => spread(at, entry, reading));
+  const entries = onceEach(
+    at,
+    at.node.entries.flatMap((entry) => spread(at, entry, reading)),
+    reading,
+  );
   if (!entries.some((entry) => entryOf(entry.value, 'like') !== undefined)) return entries;
   const family = new Family(at, entries, reading);
   return entries.map((entry) => ({ ...entry, value: family.over(entry) }));
+}
+
+/** A name that a range stands for may not stand there again; the first one counts, as with a key that stands twice. */
+function onceEach(at: Cursor, entries: readonly Entry[], reading: Reading): readonly Entry[] {
+  const names = new Set<string>();
+  return entries.filter((entry) => {
+    if (!names.has(entry.key)) return names.add(entry.key);
+    // The parser has told of keys that are written twice.
+    if (entries.some((each) => each.key === entry.key && each.value.shared !== undefined))
+      reading.problem(enter(at, entry, reading), 'key', {
+        code: 'key-twice',
+        message: `'${entry.key}' stands here already, a range stands for it`,
+        remedy: 'Give it another name, or leave it out of the range.',
+      });
+    return false;
+  });
 }
 
 /** The entries of a group that may be like one another. Every entry is followed once, however many are like it. */

@@ -1,6 +1,8 @@
 // How a share is read, and what is told of one that lacks its sign.
+
 import { describe, expect, it } from 'vitest';
 import { read } from '../machine/machine.ts';
+import { wantedShares } from '../machine/reserves.ts';
 import { toldOf } from '../machine/told.support.ts';
 import type { Missing } from '../working/missing.ts';
 
@@ -31,7 +33,7 @@ describe.each(places)('a share at %s', (path, text, example) => {
 
   it('that is wrong leaves what rests on it unknown, as a share', () => {
     const { reserves, controller } = read(text('30'));
-    const spoilt = path.startsWith('reserves') ? reserves['networks.cycle'] : controller.kernel_share;
+    const spoilt = path.startsWith('reserves') ? wantedShares(reserves)['networks.cycle'] : controller.kernel_share;
     expect((spoilt as Missing).lacks).toEqual([{ path, why: 'problem', due: 'a share', example }]);
   });
 });

@@ -1,4 +1,6 @@
 // What `show` tells of a chain from a cause to its effect.
+
+import { moved } from '../checks/moved-input.ts';
 import type { Cell, Table, View } from '../checks/view.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing } from '../working/missing.ts';
@@ -6,7 +8,6 @@ import type { Quantity } from '../working/quantity.ts';
 import { goneIn } from './calc/lead.ts';
 import { chainPictures } from './chain-pictures.ts';
 import type { ChainTimes, PlannedChain } from './chains.ts';
-import { moved } from './inputs.ts';
 import type { PlannedLink } from './links.ts';
 import { isNamed, type PointSection } from './section.ts';
 

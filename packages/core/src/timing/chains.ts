@@ -2,6 +2,7 @@
 // what a lead makes good of it.
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { Value } from '../reading/values.ts';
+import { counted } from '../working/counted.ts';
 import { type OpenCall, resultsOf, type Values, valuesOf } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import { later } from '../working/once.ts';
@@ -14,7 +15,6 @@ import { hyperperiod, picoseconds, seconds } from './calc/picoseconds.ts';
 import { longestReaction } from './calc/reaction.ts';
 import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.ts';
 import { delayUpTo, exactWithEnds, longestDelay, shortestDelay } from './chain-methods.ts';
-import { counted } from './counted.ts';
 import { linksOf, type Named, type PlannedLink } from './links.ts';
 import type { ChainSection } from './section.ts';
 import type { PlannedCore, PlannedTask } from './tasks.ts';

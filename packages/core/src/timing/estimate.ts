@@ -1,11 +1,11 @@
 // What a task takes where nobody has measured it: what it contains, with what the controller states that each costs.
 import type { Value } from '../reading/values.ts';
 import { readQuantity } from '../units/read-quantity.ts';
+import { counted } from '../working/counted.ts';
 import { given, isAbsent, Missing, missing } from '../working/missing.ts';
 import type { Origin } from '../working/origin.ts';
 import { isLeaf, leaf, type Quantity } from '../working/quantity.ts';
 import { estimatedTime } from './calc/estimate.ts';
-import { counted } from './counted.ts';
 import { type Content, contents, costOf } from './parts.ts';
 import type { ControllerFigures } from './resolve.ts';
 import type { TaskSection } from './section.ts';

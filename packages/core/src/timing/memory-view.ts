@@ -1,6 +1,7 @@
 // What `show` tells of the memories of the controller.
+
+import { moved } from '../checks/moved-input.ts';
 import type { Cell, View } from '../checks/view.ts';
-import { moved } from './inputs.ts';
 import type { Kept } from './memory.ts';
 
 export function memoryView(kept: readonly Kept[], address: string): View {

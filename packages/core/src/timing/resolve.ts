@@ -1,4 +1,5 @@
 // What the file says of tasks, chains and points, with the controller's figures filled in.
+import type { PointFilter } from '../physics/point-filter.ts';
 import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import type { Quantity } from '../working/quantity.ts';
@@ -35,3 +36,13 @@ export function resolveTiming(
     controller: { ...fill(controller, look(controller), controllerTaskFields), part: partName(controller) },
   };
 }
+
+/** With the filters of the channels that points sit on. */
+export const withFilters = (design: TimingDesign, filters: readonly PointFilter[]): TimingDesign => {
+  if (filters.length === 0) return design;
+  const byName = new Map(filters.map(({ point, filter }) => [point, filter]));
+  return {
+    ...design,
+    points: design.points.map((point) => ({ ...point, filter: point.filter ?? byName.get(point.name) })),
+  };
+};

@@ -1,4 +1,5 @@
 // The sections `tasks`, `chains`, `points` and `memory` of a machine file.
+import { pointKinds } from '../physics/point.ts';
 import type { Read } from '../reading/field.ts';
 import { figure } from '../reading/figure.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
@@ -114,10 +115,6 @@ export const tasksField = group(
   { about: 'The tasks of the controller, by name.', reserved: { kernel: 'the motion kernel has it' } },
 );
 
-/** What a signal can begin with, and what it can end in. */
-export const inputKinds = ['digital_in', 'analogue_in', 'capture', 'counter'] as const;
-export const outputKinds = ['digital_out', 'analogue_out'] as const;
-
 const signal = {
   delay: optional(
     figure('s', {
@@ -138,23 +135,20 @@ const signal = {
   ),
 };
 
-export const pointsField = group(
-  section(
-    {
-      kind: word([...inputKinds, ...outputKinds], { about: 'What it is.' }),
-      at: optional(
-        name({
-          about: 'The station that it hangs on, or main for the controller; its chains go through that station.',
-          due: 'a station of a network, or main',
-          example: 'rack_o',
-        }),
-      ),
-      ...signal,
-    },
-    { about: 'A point: one signal to or from the machine.' },
+/** What timing reads of a point. */
+export const pointTimes = {
+  kind: word(pointKinds, { about: 'What it is.' }),
+  at: optional(
+    name({
+      about: 'The station that it hangs on, or main for the controller; its chains go through that station.',
+      due: 'a station of a network, or main',
+      example: 'rack_o',
+    }),
   ),
-  { about: 'The points of the machine, by name.' },
-);
+  ...signal,
+};
+
+const pointField = section(pointTimes, { about: 'A point.' });
 
 const signalField = section(signal, { about: 'A signal without a name.' });
 
@@ -238,7 +232,7 @@ export const memoryField = section(
 );
 
 export type TaskSection = Read<typeof tasksField>[number];
-export type PointSection = Read<typeof pointsField>[number];
+export type PointSection = Read<typeof pointField> & { readonly name: string };
 export type SignalSection = Read<typeof signalField>;
 export type LinkSection = Read<typeof linkField>;
 export type ChainSection = Read<typeof chainsField>[number];

@@ -1,8 +1,9 @@
 // What `show` tells of a task.
+
+import { moved } from '../checks/moved-input.ts';
 import type { Cell, Table, View } from '../checks/view.ts';
 import { given, Missing } from '../working/missing.ts';
 import { taskShare } from './calc/among.ts';
-import { moved } from './inputs.ts';
 import { lanes, titleOf } from './lanes.ts';
 import type { PlannedCore, PlannedTask } from './tasks.ts';
 

@@ -2,12 +2,12 @@
 import type { NetworkService } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
+import { counted } from '../working/counted.ts';
 import { type Values, valuesOf } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { growthAmong, isBounded, responseAmong, responseSum, sumsAmong, taskPeriod } from './calc/among.ts';
 import { hyperbolicProduct, periodicBound, utilisation } from './calc/utilisation.ts';
-import { counted } from './counted.ts';
 import { type AxesByFollowing, type Estimate, estimateOf } from './estimate.ts';
 import type { TimingDesign } from './resolve.ts';
 import type { TaskSection } from './section.ts';

@@ -76,6 +76,7 @@ const ladders: Readonly<Partial<Record<Unit, readonly (string | readonly [string
   A: ['mA', 'A', ['kA', 10]],
   Ω: ['mΩ', 'Ω', 'kΩ', 'MΩ'],
   'Ω/m': ['mΩ/m', 'Ω/m'],
+  Ω·m: ['Ω·mm²/m'],
   F: ['pF', 'nF', 'µF', ['F', 0.1]],
   'K abs': ['°C'],
   'bit/s': ['bit/s', 'kbit/s', 'Mbit/s', 'Gbit/s'],

@@ -12,8 +12,8 @@ export const siUnits = [
   ...(['1', 's', 'm', 'm/s', 'm/s²', 'm/s³', 'm²', 'm³', '1/m', 's/m'] as const),
   ...(['kg', 'kg·m²', 'kg/m', 'kg/m²', 'kg/m³', 'N', 'N·m', 'Pa', 'N/m', 'N·s/m', 'N·m/rad', 'N·m·s/rad'] as const),
   ...(['Hz', '1/s', 'rad', 'rad/s', 'rad/s²', 'rad/s³'] as const),
-  ...(['W', 'J', 'V', 'A', 'Ω', 'Ω/m', 'F', 'N·m/A', 'V·s/rad', 'dB', 'dB/m'] as const),
-  ...(['K', 'K abs', 'W/K', 'K/W', 'J/K', 'W/(m²·K)'] as const),
+  ...(['W', 'J', 'V', 'A', 'Ω', 'Ω/m', 'Ω·m', 'F', 'N·m/A', 'V·s/rad', 'dB', 'dB/m'] as const),
+  ...(['K', 'K abs', 'W/K', 'K/W', 'J/K', '1/K', 'W/(m²·K)'] as const),
   ...(['bit', 'bit/s', 's/bit', 'cost'] as const),
 ] as const;
 export type Unit = (typeof siUnits)[number];

@@ -1,5 +1,6 @@
-// A table of words and numbers; it can be copied into a spreadsheet, and a row that is on offer can be taken.
-import type { ReactNode } from 'react';
+// A table of words and numbers; it can be copied into a spreadsheet, and a row that is on offer can be taken. A long one is
+// searched, and shows so many rows at once as are drawn in a blink.
+import { type ReactNode, useState } from 'react';
 import type { Entry, TableAt } from '../computing/protocol.ts';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
@@ -11,9 +12,14 @@ interface DataTableProps {
 }
 
 export const DataTable = drawnWhenDifferent(function DataTable({ table, address }: DataTableProps) {
+  const [wanted, setWanted] = useState('');
+  const isLong = table.rows.length > fewRows;
+  const numbered = table.rows.map((row, nth) => ({ row, nth }));
+  const found = isLong ? numbered.filter(({ row }) => holds(row, wanted)) : numbered;
   const numeric = table.columns.map((_, at) => table.rows.some((row) => 'value' in (row[at] ?? {})));
   return (
     <section className="nodes" data-table={table.name}>
+      {isLong && <Search title={table.title} wanted={wanted} found={found.length} change={setWanted} />}
       <table className="data">
         <caption>
           {table.title}
@@ -36,7 +42,7 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row, nth) => (
+          {found.slice(0, mostRows).map(({ row, nth }) => (
             <tr key={row.map(({ text }) => text).join('\n')}>
               {row.map((cell, at) =>
                 at === 0 ? (
@@ -59,12 +65,49 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
   );
 });
 
-/** The name of a station leads to the station. */
+/** More rows than these are searched rather than read, and more than those are not drawn at once (our judgement). */
+const fewRows = 40;
+const mostRows = 200;
+
+const holds = (row: TableAt['rows'][number], wanted: string): boolean =>
+  row.some(({ text }) => text.toLowerCase().includes(wanted.trim().toLowerCase()));
+
+interface SearchProps {
+  readonly title: string;
+  readonly wanted: string;
+  readonly found: number;
+  readonly change: (wanted: string) => void;
+}
+
+function Search({ title, wanted, found, change }: SearchProps) {
+  return (
+    <p className="search">
+      <input
+        type="search"
+        placeholder="search"
+        aria-label={`Search in: ${title}`}
+        value={wanted}
+        onChange={({ target }) => change(target.value)}
+      />
+      <span role="status">{found > mostRows ? `the first ${mostRows} of ${found} rows` : `${found} rows`}</span>
+    </p>
+  );
+}
+
+/** Where the name at the head of a row leads to. */
+const leadsTo: Readonly<Record<string, (cell: string, address: string) => string>> = {
+  ways: (cell, address) => `${address}.nodes.${cell}`,
+  racks: (cell) => `racks.${cell.split('/', 1)[0]}`,
+  points: (cell) => `points.${cell}`,
+};
+
+/** The name of a station, a rack or a point leads to it. */
 function Row({ cell, table, address }: { readonly cell: string; readonly table: string; readonly address: string }) {
   const sheet = useSheet();
-  if (table !== 'ways') return cell;
+  const to = leadsTo[table];
+  if (to === undefined) return cell;
   return (
-    <button type="button" className="quiet" onClick={() => void sheet.look(`${address}.nodes.${cell}`)}>
+    <button type="button" className="quiet" onClick={() => void sheet.look(to(cell, address))}>
       {cell}
     </button>
   );

@@ -2,6 +2,7 @@
 import { axisChecks, busChecks, encoderChecks, stopChecks } from '../../axes/checks/all.ts';
 import { markChecks } from '../../marks/checks/all.ts';
 import { missedChecks, networkChecks } from '../../networks/checks/all.ts';
+import { rackChecks, servedChecks } from '../../racks/checks/all.ts';
 import { timingChecks } from '../../timing/checks/all.ts';
 import { requires } from './requires.ts';
 
@@ -14,5 +15,7 @@ export const allChecks = [
   ...missedChecks,
   ...timingChecks,
   ...markChecks,
+  ...rackChecks,
+  ...servedChecks,
   requires,
 ] as const;

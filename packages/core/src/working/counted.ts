@@ -1,5 +1,5 @@
 // Numbers that are counted in the file.
-import { leaf, type Quantity } from '../working/quantity.ts';
+import { leaf, type Quantity } from './quantity.ts';
 
 /** How many entries a section has; `of` tells one count of a section from another. */
 export function counted(section: string, count: number, of = 'count'): Quantity<'1'> {

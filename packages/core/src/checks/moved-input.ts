@@ -1,6 +1,7 @@
-// The values of tasks and chains that one would move to see what follows.
-import type { Input } from '../checks/view.ts';
+// A value that one would move to see what follows.
+
 import { Quantity } from '../working/quantity.ts';
+import type { Input } from './view.ts';
 
 /** A value with a span from nothing to three times what it is; one that is missing has no span. */
 export const moved = (

@@ -1,0 +1,121 @@
+// Which racks and modules carry the points of a machine, and where each point sits: the tasks of the racks domain handed to a
+// solver, one location after the other.
+
+import { wantedShares } from '../machine/reserves.ts';
+import type { Design } from '../machine/resolve.ts';
+import type { Solve, SolveOptions } from '../racks/calc/linear-model.ts';
+import { rackChecks } from '../racks/checks/all.ts';
+import { type OneMore, partsIn } from '../racks/choice-tables.ts';
+import { type RackAnswer, type RackTask, rackTask, withOneMore } from '../racks/choose.ts';
+import { offersOf, type Preference } from '../racks/offers.ts';
+import { planRacks } from '../racks/planned.ts';
+import { Missing } from '../working/missing.ts';
+import { Quantity } from '../working/quantity.ts';
+
+export interface RackChoice {
+  readonly location: string;
+  /** Missing where what is needed is not known. */
+  readonly answer: RackAnswer | Missing;
+}
+
+export interface RackChoices {
+  /** None where nothing is open and every point has a channel. */
+  readonly choices: readonly RackChoice[];
+  /** What is written under `planned`; nothing where a location has no answer. */
+  readonly planned: readonly { readonly path: string; readonly value: string }[];
+  /** Parts of the catalogues that do not say all that is weighed. */
+  readonly leftOut: readonly string[];
+}
+
+export interface RackWishes extends SolveOptions {
+  readonly prefer?: Preference | undefined;
+  /** Is told before each location how many there are. */
+  readonly onLocation?: ((name: string, at: number, all: number) => void) | undefined;
+}
+
+/** Rejects with the reason of the signal. */
+export async function chooseRacks(design: Design, solve: Solve, wishes: RackWishes = {}): Promise<RackChoices> {
+  const offers = offersOf(design.offered, wishes.prefer ?? 'cost');
+  const tasks = planRacks(design.racks).locations.flatMap((planned) => {
+    const task = rackTask(planned, offers, rackReserve(design));
+    return task === undefined ? [] : [{ name: planned.location.name, task }];
+  });
+  const choices: RackChoice[] = [];
+  for (const [at, { name, task }] of tasks.entries()) {
+    wishes.onLocation?.(name, at, tasks.length);
+    choices.push({ location: name, answer: task instanceof Missing ? task : await solved(task, solve, wishes) });
+  }
+  const written = choices.flatMap(({ answer }) => ('planned' in answer ? answer.planned : []));
+  return { choices, planned: design.machine.racks.open ? asWhole(written) : written, leftOut: offers.leftOut };
+}
+
+/** What one more point of each kind would take at each location, beside a choice. Rejects with the reason of the signal. */
+export async function oneMoreOfEach(
+  design: Design,
+  { choices }: RackChoices,
+  solve: Solve,
+  wishes: RackWishes = {},
+): Promise<readonly OneMore[]> {
+  const offers = offersOf(design.offered, wishes.prefer ?? 'cost');
+  const found: OneMore[] = [];
+  for (const planned of planRacks(design.racks).locations) {
+    const { name } = planned.location;
+    const base = choices.find(({ location }) => location === name)?.answer;
+    if (base !== undefined && (base instanceof Missing || base.kind !== 'chosen')) continue;
+    for (const { kind } of planned.kinds) {
+      const task = rackTask(withOneMore(planned, kind), offers, rackReserve(design));
+      if (task === undefined || task instanceof Missing) continue;
+      const answer = await solved(task, solve, wishes);
+      const [before, after] = [
+        base === undefined ? [] : partsIn(base),
+        answer.kind === 'chosen' ? partsIn(answer) : [],
+      ];
+      found.push({
+        location: name,
+        kind,
+        more: answer.kind === 'chosen' ? answer.weight - (base?.weight ?? 0) : undefined,
+        adds: base === undefined ? addedTo(answer) : without(after, before),
+        drops: answer.kind === 'chosen' ? without(before, after) : [],
+        needs: answer.kind === 'conflict' ? answer.needs : [],
+      });
+    }
+  }
+  return found;
+}
+
+/** Where nothing was open, racks that are there are no news. */
+const addedTo = (answer: RackAnswer): readonly string[] =>
+  answer.kind === 'chosen' ? answer.layout.modules.map(({ part }) => part) : [];
+
+/** What of one list is not in the other, counted. */
+function without(all: readonly string[], taken: readonly string[]): readonly string[] {
+  const left = [...taken];
+  return all.filter((each) => {
+    const at = left.indexOf(each);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
+
+async function solved(task: RackTask, solve: Solve, options: SolveOptions): Promise<RackAnswer> {
+  const answer = task.answer(await solve(task.model, options));
+  return 'model' in answer ? solved(answer, solve, options) : answer;
+}
+
+/** Where all racks are open they are written as one. */
+function asWhole(written: RackChoices['planned']): RackChoices['planned'] {
+  const racks = written.filter(({ path }) => path.startsWith('racks.'));
+  if (racks.length === 0) return written;
+  const all = racks.map(({ path, value }) => `${path.slice('racks.'.length)}: ${value}`).join(', ');
+  return [{ path: 'racks', value: `{ ${all} }` }, ...written.filter(({ path }) => !path.startsWith('racks.'))];
+}
+
+/** What the file wants kept free of places and supply, else what the checks keep by themselves. */
+function rackReserve({ machine }: Design): { readonly places: number; readonly supply: number } {
+  const wanted = wantedShares(machine.reserves);
+  const share = (id: string): number => {
+    const own = wanted[id];
+    return own instanceof Quantity ? own.value : (rackChecks.find((check) => check.id === id)?.reserve?.share ?? 0);
+  };
+  return { places: share('racks.places'), supply: share('racks.supply') };
+}

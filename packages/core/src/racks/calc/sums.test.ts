@@ -1,0 +1,23 @@
+// Sums of racks, and the two definitions of spare, by hand.
+import { describe, expect, it } from 'vitest';
+import type { Unit } from '../../units/si.ts';
+import { leaf } from '../../working/quantity.ts';
+import { channelsThere, currentDrawn, octetsOfModules, placesTaken, spareOfAll } from './sums.ts';
+
+const plain = <U extends Unit>(value: number, unit: U) =>
+  leaf(value, unit, { kind: 'given', path: 'x', via: [], writtenAt: 'x', written: '', writtenUnit: unit });
+
+describe('racks', () => {
+  it('places and currents by hand', () => {
+    const counts = [2, 1, 1, 0].map((each) => plain(each, '1'));
+    expect(placesTaken({ p: counts }, 'main').value).toBe(4);
+    expect(channelsThere({ n: [20, 12].map((each) => plain(each, '1')) }, 'main').value).toBe(32);
+    expect(currentDrawn({ i: [0.42, 0.09].map((each) => plain(each, 'A')) }, 'main').value).toBeCloseTo(0.51, 12);
+    expect(octetsOfModules({ o: [16, 24].map((each) => plain(each, 'bit')) }, 'rack_o').value).toBe(40);
+  });
+
+  // 75 free beside 225 used: 33 % of the used, 25 % of all.
+  it('spare of the used and of all', () => {
+    expect(spareOfAll({ s: plain(75 / 225, '1') }, 'main').value).toBeCloseTo(75 / 300, 15);
+  });
+});

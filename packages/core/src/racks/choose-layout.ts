@@ -1,0 +1,170 @@
+// From the numbers of a solved model to racks: which part in which rack at which place, and which point on which channel.
+import type { RackModel, Task } from './choose-model.ts';
+import { type Seat, sumOfGroup } from './choose-seats.ts';
+import type { OfferedModule } from './offers.ts';
+import type { ChannelGroup, Point } from './rack.ts';
+
+/** A module that is put in. */
+export interface NewModule {
+  readonly slot: number;
+  readonly part: string;
+  readonly place: number;
+}
+
+export interface Layout {
+  /** By slot; nothing where there is no rack. */
+  readonly racks: readonly (
+    | { readonly rack: string; readonly power: string; readonly extender: string | undefined }
+    | undefined
+  )[];
+  readonly modules: readonly NewModule[];
+  /** `main.3.7`, for each point that had no channel. */
+  readonly channels: readonly { readonly point: Point; readonly channel: string }[];
+}
+
+/** A group of channels of one module, while points are put on it. */
+interface Bench {
+  readonly group: ChannelGroup;
+  /** `main.3.7` of each free one. */
+  readonly free: string[];
+  left_A: number;
+  potential: string | undefined;
+  readonly given: number | undefined;
+  readonly type: number | undefined;
+  readonly instance: number | undefined;
+  readonly groupAt: number;
+}
+
+/** `values` solve the model; nothing where loads that share supplies cannot be laid out, which only the exact model excludes. */
+export function layoutOf(
+  task: Task,
+  model: RackModel,
+  values: readonly number[],
+  freeOf: (given: number, groupAt: number) => readonly string[],
+): Layout | undefined {
+  const { slots, offers } = task;
+  const chosen = (handles: readonly number[]): number => handles.findIndex((handle) => values[handle] === 1);
+  const racks = slots.map((slot, at) => {
+    const rack = slot.racks[chosen(model.racks[at]!)];
+    if (rack === undefined) return undefined;
+    const extender = task.extenders?.[chosen(model.extenders[at]!)];
+    return { rack: rack.part, power: slot.powers[chosen(model.powers[at]!)]!.part, extender: extender?.part };
+  });
+  const modules: NewModule[] = [];
+  const benches: Bench[] = task.given.map((pool) => ({
+    group: pool.group,
+    free: [...freeOf(pool.module, pool.groupAt)],
+    left_A: pool.left_A,
+    potential: pool.potential,
+    given: pool.module,
+    type: undefined,
+    instance: undefined,
+    groupAt: pool.groupAt,
+  }));
+  const numbered = offers.modules.map(() => 0);
+  slots.forEach((slot, at) => {
+    const power = slot.powers[chosen(model.powers[at]!)];
+    const extender = task.extenders?.[chosen(model.extenders[at]!)];
+    let place = 1 + slot.places + (power?.places ?? 0) + (extender?.places ?? 0);
+    for (const type of inOrder(offers.modules)) {
+      const offer = offers.modules[type]!;
+      for (let n = 0; n < values[model.modules[at]![type]!]!; n++) {
+        const instance = numbered[type]!++;
+        modules.push({ slot: at, part: offer.part, place });
+        let number = 0;
+        offer.groups.forEach((group, groupAt) => {
+          const count = 'value' in group.count ? group.count.value : 0;
+          const free = Array.from({ length: count }, () => `${slot.label}.${place}.${++number}`);
+          benches.push({
+            group,
+            free,
+            left_A: sumOfGroup(group),
+            potential: undefined,
+            given: undefined,
+            type,
+            instance,
+            groupAt,
+          });
+        });
+        place += offer.places;
+      }
+    }
+  });
+  const channels = seated(model.seats, values, benches);
+  return channels && { racks, modules, channels };
+}
+
+/** Kinds of modules in the order of what they carry, so that like stands beside like. */
+function inOrder(modules: readonly OfferedModule[]): readonly number[] {
+  const kinds: string[] = [];
+  for (const { groups } of modules)
+    for (const { kinds: each } of groups)
+      if (Array.isArray(each)) for (const kind of each) if (!kinds.includes(kind)) kinds.push(kind);
+  const rank = ({ groups }: OfferedModule): number => {
+    const first = groups[0]?.kinds;
+    return Array.isArray(first) ? kinds.indexOf(first[0] as string) : kinds.length;
+  };
+  return modules.map((_, at) => at).sort((a, b) => rank(modules[a]!) - rank(modules[b]!) || a - b);
+}
+
+/**
+ * Points on channels, as many of each class on each kind of module as the model says: first those that are told on which module,
+ * then loads, then the others; in the order of the file, so that neighbours stay together. Where loads of several currents do not
+ * go on in that order, the largest go first, each where most is left. Nothing where that fails too.
+ */
+function seated(
+  seats: readonly Seat[],
+  values: readonly number[],
+  benches: readonly Bench[],
+): Layout['channels'] | undefined {
+  return inTurn(seats, values, benches, 'in order') ?? inTurn(seats, values, benches, 'largest first');
+}
+
+function inTurn(
+  seats: readonly Seat[],
+  values: readonly number[],
+  given: readonly Bench[],
+  way: 'in order' | 'largest first',
+): Layout['channels'] | undefined {
+  const benches = given.map((bench) => ({ ...bench, free: [...bench.free] }));
+  const waiting = new Map(seats.map(({ of }) => [of, [...of.points]]));
+  const rank = ({ at, of }: Seat): number =>
+    'given' in at || at.instance !== undefined ? 0 : of.current_A > 0 ? 1 : 2;
+  const left = new Map(seats.map((seat) => [seat, values[seat.count]!]));
+  const channels: { point: Point; channel: string }[] = [];
+  for (const turn of [0, 1, 2]) {
+    const classes = [...new Set(seats.flatMap((seat) => (rank(seat) === turn ? [seat.of] : [])))];
+    const isSpread = turn === 1 && way === 'largest first';
+    if (isSpread) classes.sort((a, b) => b.current_A - a.current_A);
+    for (const of of classes) {
+      const own = seats.filter((seat) => seat.of === of && rank(seat) === turn);
+      const places = benches.flatMap((bench) => own.flatMap((seat) => (isAt(seat, bench) ? [{ seat, bench }] : [])));
+      for (let rest = own.reduce((sum, seat) => sum + left.get(seat)!, 0); rest > 0; rest--) {
+        const fits = places.filter(
+          ({ seat, bench }) =>
+            left.get(seat)! > 0 &&
+            bench.free.length > 0 &&
+            bench.left_A + 1e-9 >= of.current_A &&
+            (bench.potential === undefined || bench.potential === of.potential),
+        );
+        const [first] = fits;
+        if (first === undefined) return undefined;
+        const { seat, bench } = isSpread
+          ? fits.reduce((most, each) => (each.bench.left_A > most.bench.left_A ? each : most), first)
+          : first;
+        channels.push({ point: waiting.get(of)!.shift()!, channel: bench.free.shift()! });
+        bench.left_A -= of.current_A;
+        bench.potential = of.potential;
+        left.set(seat, left.get(seat)! - 1);
+      }
+    }
+  }
+  return channels;
+}
+
+const isAt = ({ at }: Seat, bench: Bench): boolean =>
+  'given' in at
+    ? bench.given === at.given.module && bench.groupAt === at.given.groupAt
+    : bench.type === at.type &&
+      bench.groupAt === at.groupAt &&
+      (at.instance === undefined || bench.instance === at.instance);

@@ -1,0 +1,329 @@
+// Which racks, supplies and modules carry the points of a location, and which point sits where: made ready for a solver, and its
+// answer made into what is written under `planned`. What is there already stays, and nothing that has a channel moves.
+
+import type { PointKind } from '../physics/point.ts';
+import type { Value } from '../reading/values.ts';
+import { given, isAbsent, isOpen, Missing, missing } from '../working/missing.ts';
+import { Quantity } from '../working/quantity.ts';
+import { broken, type LinearModel, type Solution } from './calc/linear-model.ts';
+import { classesOf } from './choose-classes.ts';
+import { type Layout, layoutOf } from './choose-layout.ts';
+import { type GivenGroup, rackModel, type Slot, type Task } from './choose-model.ts';
+import { sumOfGroup } from './choose-seats.ts';
+import { type LaidModule, nameOf } from './laid-out.ts';
+import type { OfferedPower, RackOffers } from './offers.ts';
+import { type PlannedLocation, type PlannedRack, withPoint } from './planned.ts';
+import type { Point } from './rack.ts';
+import type { OneRackSection } from './section.ts';
+
+/** Shares of places and of the supply that the checks want kept free. */
+export type RackReserve = Task['reserve'];
+
+export interface RackTask {
+  readonly name: string;
+  readonly model: LinearModel;
+  /** What a solution means; the exact task where loads that share supplies have to be told apart after all. */
+  readonly answer: (solution: Solution) => RackAnswer | RackTask;
+}
+
+export type RackAnswer =
+  | {
+      readonly kind: 'chosen';
+      readonly layout: Layout;
+      /** Of what is bought, in the currency of the parts; or the width of the racks in mm. */
+      readonly weight: number;
+      /** Nothing that keeps all needs weighs less. */
+      readonly bound: number;
+      /** Whether nothing better exists. */
+      readonly isBest: boolean;
+      readonly planned: readonly { readonly path: string; readonly value: string }[];
+    }
+  | { readonly kind: 'conflict'; readonly needs: readonly string[]; readonly irreducible: boolean }
+  | { readonly kind: 'none found' };
+
+/** More racks than these are not joined at one place (our judgement). */
+const mostRacks = 8;
+
+/** Nothing where nothing is open and every point has a channel; missing where what is needed is not known. */
+export function rackTask(
+  planned: PlannedLocation,
+  offers: RackOffers,
+  reserve: RackReserve,
+): Value<RackTask> | undefined {
+  const { location, unplaced } = planned;
+  if (unplaced.length === 0 && !isChoosable(planned)) return undefined;
+  const kindless = unplaced.map(({ kind }) => kind);
+  return given({ kindless, places: location.head.places, draws: location.head.draws }, ({ places, draws }) => {
+    const slots = slotsOf(planned, offers, { places: places.value, draws_A: draws?.value ?? 0 });
+    if (slots instanceof Missing) return slots;
+    return solvable(planned, slots, taskOf(planned, slots, offers, reserve), { exact: false });
+  }) as Value<RackTask>;
+}
+
+/** Whether a part of the racks there is open. */
+export const isChoosable = ({ location: { section } }: PlannedLocation): boolean =>
+  section === undefined ||
+  section.open ||
+  isOpen(section.further) ||
+  [section, ...(Array.isArray(section.further) ? (section.further as readonly OneRackSection[]) : [])].some((rack) =>
+    [rack.rack.part, rack.power.part, rack.modules, rack.added].some(isOpen),
+  );
+
+function taskOf(planned: PlannedLocation, slots: readonly Slot[], offers: RackOffers, reserve: RackReserve): Task {
+  const { location, unplaced, kinds } = planned;
+  const modules = modulesOf(planned);
+  return {
+    name: location.name,
+    slots,
+    given: modules.flatMap((module, at): readonly GivenGroup[] => {
+      const groups = [...new Set(module.channels.map(({ groupAt }) => groupAt))];
+      return groups.map((groupAt) => {
+        const channels = module.channels.filter((each) => each.groupAt === groupAt);
+        const points = channels.flatMap((each) => each.points);
+        const { group } = channels[0]!;
+        return {
+          module: at,
+          label: module.label,
+          group,
+          groupAt,
+          free: channels.filter((each) => each.points.length === 0).length,
+          left_A:
+            sumOfGroup(group) -
+            points.reduce((sum, { current }) => sum + (current instanceof Quantity ? current.value : 0), 0),
+          potential: points[0] && (nameOf(points[0].potential) ?? ''),
+        };
+      });
+    }),
+    on: modules.map(({ channels }) => {
+      const points = channels.flatMap((each) => each.points);
+      const names = (key: 'apart' | 'together') => points.flatMap((point) => nameOf(point[key]) ?? []);
+      return { apart: names('apart'), together: names('together') };
+    }),
+    classes: classesOf(unplaced),
+    spare: kinds.flatMap(({ kind, used, spare }) =>
+      spare instanceof Missing ? [] : [{ kind, free: freeFor(used.value, spare.value) }],
+    ),
+    offers,
+    extenders: extendersOf(planned, slots, offers),
+    reserve,
+  };
+}
+
+function solvable(
+  planned: PlannedLocation,
+  slots: readonly Slot[],
+  task: Task,
+  how: { readonly exact: boolean },
+): RackTask {
+  const made = rackModel(task, how);
+  const modules = modulesOf(planned);
+  const freeOf = (module: number, groupAt: number): readonly string[] =>
+    modules[module]!.channels.flatMap((each) =>
+      each.groupAt === groupAt && each.points.length === 0 ? [each.label] : [],
+    );
+  return {
+    name: task.name,
+    model: made.model,
+    answer: (solution) => {
+      if (solution.status === 'infeasible')
+        return { kind: 'conflict', needs: solution.needs, irreducible: solution.irreducible };
+      if (solution.status !== 'optimal' && solution.status !== 'stopped') return { kind: 'none found' };
+      const wrong = broken(made.model, solution.values);
+      if (wrong.length > 0) throw new Error(`The solver's answer breaks its model: ${wrong[0]}`);
+      const layout = layoutOf(task, made, solution.values, freeOf);
+      if (layout === undefined) return solvable(planned, slots, task, { exact: true });
+      return {
+        kind: 'chosen',
+        layout,
+        weight: solution.cost,
+        bound: solution.bound,
+        isBest: solution.status === 'optimal',
+        planned: plannedOf(planned, slots, layout),
+      };
+    },
+  };
+}
+
+const modulesOf = ({ racks }: PlannedLocation): readonly LaidModule[] => racks.flatMap((rack) => rack.modules);
+
+/** Free channels for so many used ones, where a share of all shall be free; never free where all shall be. */
+const freeFor = (used: number, share: number): number =>
+  share >= 1 ? Number.MAX_SAFE_INTEGER : Math.ceil((share / (1 - share)) * used - 1e-9);
+
+interface Head {
+  readonly places: number;
+  readonly draws_A: number;
+}
+
+function slotsOf(planned: PlannedLocation, offers: RackOffers, head: Head): Value<readonly Slot[]> {
+  const { location, racks } = planned;
+  const { section, name } = location;
+  const powers = poweredBy(planned, offers);
+  const free = (label: string, optional: boolean, beside: Head): Slot => ({
+    label,
+    optional,
+    racks: offers.racks,
+    powers,
+    isGiven: { rack: false, power: false },
+    places: beside.places,
+    draws_A: beside.draws_A,
+    mayAdd: true,
+  });
+  const further = (from: number): readonly Slot[] =>
+    Array.from({ length: mostJoined(planned, offers) - from }, (_, at) =>
+      free(`${name}/${from + at + 1}`, true, { places: 0, draws_A: 0 }),
+    );
+  if (section === undefined || section.open) return [free(name, false, head), ...further(1)];
+  const said = [section, ...(Array.isArray(section.further) ? (section.further as readonly OneRackSection[]) : [])];
+  const slots = said.map((each, at) => slotOf(each, racks[at]!, powers, offers));
+  const lacks = slots.filter((each) => each instanceof Missing);
+  if (lacks.length > 0) return new Missing(lacks.flatMap((each) => each.lacks));
+  if (isOpen(section.further) && isAbsent(section.extender.part))
+    return missing(`${section.path}.extender`, 'absent', 'what joins further racks, or the word open', 'open');
+  return [...(slots as readonly Slot[]), ...(isOpen(section.further) ? further(1) : [])];
+}
+
+/** A rack of the file, as far as it is said. */
+function slotOf(
+  said: OneRackSection,
+  rack: PlannedRack,
+  powers: readonly OfferedPower[],
+  offers: RackOffers,
+): Value<Slot> {
+  const openModules = isOpen(said.modules);
+  const places = isOpen(said.rack.part) ? undefined : rack.rack.places;
+  const gives = isOpen(said.power.part) ? undefined : rack.rack.gives;
+  const modules = openModules ? [] : rack.rack.modules;
+  const beside = rack.rack.beside.filter(({ what }) => what !== 'supply');
+  const supply = rack.rack.beside.find(({ what }) => what === 'supply')!;
+  return given(
+    {
+      places,
+      gives,
+      modules,
+      supply: gives === undefined ? undefined : supply.places,
+      taken: [...beside, ...(modules instanceof Missing ? [] : modules)].map((each) => each.places),
+      drawn: [...beside, ...(modules instanceof Missing ? [] : modules)].flatMap(({ draws }) => draws ?? []),
+    },
+    (known): Slot => ({
+      label: rack.label,
+      optional: false,
+      racks:
+        known.places === undefined
+          ? offers.racks
+          : [{ part: nameOfPart(rack.rack.part), weight: 0, places: known.places.value, draws_A: 0, width_m: 0 }],
+      powers:
+        known.gives === undefined
+          ? powers
+          : [
+              {
+                part: nameOfPart(supply.part),
+                weight: 0,
+                places: known.supply?.value ?? 0,
+                draws_A: 0,
+                gives_A: known.gives.value,
+                feed: '',
+                lowest_V: 0,
+                highest_V: 0,
+              },
+            ],
+      isGiven: { rack: known.places !== undefined, power: known.gives !== undefined },
+      places: known.taken.reduce((sum, each) => sum + each.value, 0),
+      draws_A: known.drawn.reduce((sum, each) => sum + each.value, 0),
+      mayAdd: openModules || isOpen(said.added),
+    }),
+  );
+}
+
+const nameOfPart = (part: Value<string>): string => (part instanceof Missing ? 'what is there' : part);
+
+/** Supplies that can be fed with what there is; all of them where that is not said. */
+function poweredBy({ location: { section } }: PlannedLocation, { powers }: RackOffers): readonly OfferedPower[] {
+  const feed = section?.feed;
+  if (feed === undefined) return powers;
+  const { kind, lowest, highest } = feed;
+  return powers.filter(
+    (each) =>
+      (kind instanceof Missing || each.feed === kind) &&
+      (lowest instanceof Missing || each.lowest_V <= lowest.value) &&
+      (highest instanceof Missing || each.highest_V >= highest.value),
+  );
+}
+
+/** How many racks may be joined, the first one among them. */
+const mostJoined = (planned: PlannedLocation, offers: RackOffers): number =>
+  Math.min(mostRacks, Math.max(1, ...extendersAt(planned, offers).map(({ most }) => most)));
+
+/** Those on offer; the one that the file names. */
+function extendersAt(
+  { location: { section, extender } }: PlannedLocation,
+  { extenders }: RackOffers,
+): RackOffers['extenders'] {
+  if (section === undefined || section.open || isOpen(section.extender.part)) return extenders;
+  return extenders.filter(({ part }) => part === extender.part);
+}
+
+const extendersOf = (
+  planned: PlannedLocation,
+  slots: readonly Slot[],
+  offers: RackOffers,
+): RackOffers['extenders'] | undefined =>
+  slots.some(({ optional }) => optional) ? extendersAt(planned, offers) : undefined;
+
+/** What is written, by the path that is open. */
+function plannedOf({ location }: PlannedLocation, slots: readonly Slot[], layout: Layout) {
+  const { section, path } = location;
+  const partsAt = (slot: number): string =>
+    `[${layout.modules.flatMap((each) => (each.slot === slot ? [each.part] : [])).join(', ')}]`;
+  const rackAt = (slot: number): string => {
+    const { rack, power } = layout.racks[slot]!;
+    return `rack: ${rack}, power: ${power}, modules: ${partsAt(slot)}`;
+  };
+  const joined = slots.flatMap((slot, at) =>
+    slot.optional && layout.racks[at] !== undefined ? [`{ ${rackAt(at)} }`] : [],
+  );
+  const extender = layout.racks[0]?.extender;
+  const written: { path: string; value: string }[] = [];
+  if (section === undefined || section.open) {
+    const further = joined.length === 0 ? '' : `, extender: ${extender}, further: [${joined.join(', ')}]`;
+    written.push({ path, value: `{ ${rackAt(0)}${further} }` });
+  } else {
+    const said = [section, ...(Array.isArray(section.further) ? (section.further as readonly OneRackSection[]) : [])];
+    said.forEach((each, at) => {
+      const { rack, power } = layout.racks[at]!;
+      if (isOpen(each.rack.part)) written.push({ path: `${each.path}.rack`, value: rack });
+      if (isOpen(each.power.part)) written.push({ path: `${each.path}.power`, value: power });
+      const modules = isOpen(each.modules) ? 'modules' : isOpen(each.added) ? 'added' : undefined;
+      if (modules !== undefined) written.push({ path: `${each.path}.${modules}`, value: partsAt(at) });
+    });
+    if (isOpen(section.further)) {
+      written.push({ path: `${path}.further`, value: `[${joined.join(', ')}]` });
+      if (isOpen(section.extender.part) && extender !== undefined)
+        written.push({ path: `${path}.extender`, value: extender });
+    }
+  }
+  const channels = layout.channels.map(({ point, channel }: { point: Point; channel: string }) => ({
+    path: `${point.path}.channel`,
+    value: channel,
+  }));
+  return [...written, ...channels];
+}
+
+/** The location with one more point of a kind, alike the first of that kind but free of its company. */
+export function withOneMore(planned: PlannedLocation, kind: PointKind): PlannedLocation {
+  const alike = [...planned.unplaced, ...planned.location.points].find((each) => each.kind === kind)!;
+  const path = `points.one_more_${kind}`;
+  const point: Point = {
+    ...alike,
+    name: `one_more_${kind}`,
+    path,
+    together: undefined,
+    apart: undefined,
+    channel: missing(`${path}.channel`, 'absent', 'rack, place and channel', 'main.3.7'),
+  };
+  return {
+    ...planned,
+    unplaced: [...planned.unplaced, point],
+    kinds: planned.kinds.map((each) => (each.kind === kind ? withPoint(each, point) : each)),
+  };
+}

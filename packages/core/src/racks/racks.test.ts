@@ -1,0 +1,194 @@
+// Files with points and racks, whole: what is placed, what suits, what is left free.
+import { demonstration } from '@layshaft/catalogue';
+import { describe, expect, it } from 'vitest';
+import { assess } from '../assess/assess.ts';
+import type { Finding } from '../checks/finding.ts';
+import { read } from '../machine/machine.ts';
+import { resolve } from '../machine/resolve.ts';
+import { Quantity } from '../working/quantity.ts';
+
+const assessed = (text: string) =>
+  assess(resolve(read(`layshaft: 1\nmachine: { name: Try }\ncatalogue: [demonstration]\n${text}`), [demonstration()]));
+
+const findings = (text: string): readonly Finding[] => {
+  const { design, findings: found } = assessed(text);
+  expect(design.problems).toEqual([]);
+  return found;
+};
+
+const told = (text: string, address: string) => {
+  const found = findings(text).find((each) => each.address === address);
+  return found && [found.verdict, found.says];
+};
+
+const rack = (modules: string, more = '') =>
+  `controller: controller_m\nracks: { main: { rack: rack_7, power: power_ac, modules: ${modules}${more} } }\n`;
+
+describe('points', () => {
+  it('alone, have nothing to be asked about', () => {
+    expect(findings('points:\n  lid_[1..8]: { kind: digital_in }\n')).toEqual([]);
+  });
+
+  it('that have no channel are named', () => {
+    const text = `${rack('[in_12]')}points: { lid_1: { kind: digital_in, channel: main.4.1 }, lid_2: { kind: digital_in } }\n`;
+    expect(told(text, 'racks.placed@main')).toEqual(['fails', 'lid_2 has none']);
+    expect(told(text, 'racks.suits@main')).toEqual(['holds', 'each of 1 does']);
+  });
+
+  it.each([
+    ['{ kind: digital_in, channel: main.4.13 }', 'there is no channel main.4.13 for a'],
+    ['{ kind: digital_in, channel: main.3.1 }', 'there is no channel main.3.1 for a'],
+    ['{ kind: digital_out, channel: main.4.1 }', 'a does not suit main.4.1: it is no digital out'],
+    ['{ kind: digital_in, type: 2, channel: main.4.1 }', 'its inputs are of type 3, not 2'],
+    ['{ kind: digital_in, level: source, channel: main.4.1 }', 'it is a sink, no source'],
+    ['{ kind: digital_in, pulse: 2 ms, channel: main.4.1 }', 'its filter of 3 ms is longer than the signal, 2 ms'],
+    ['{ kind: digital_out, current: 1 A, channel: main.5.1 }', 'its output gives 500 mA at most, 1 A is needed'],
+    ['{ kind: analogue_in, range: [0 V, 5 V], channel: main.6.1 }', undefined],
+    ['{ kind: analogue_in, range: [0 V, 50 V], channel: main.6.1 }', 'it has no such range'],
+    ['{ kind: digital_in, type: 1, channel: main.4.1 }', undefined],
+  ])('%s: %s', (point, why) => {
+    const [verdict, says] = told(
+      `${rack('[in_12, out_12, analogue_in_6]')}points: { a: ${point} }\n`,
+      'racks.suits@main',
+    )!;
+    expect(verdict).toBe(why === undefined ? 'holds' : 'fails');
+    expect(says).toContain(why ?? 'each of 1 does');
+  });
+
+  it('share a channel, are torn apart, come together, or mix potentials', () => {
+    const says = (points: string): unknown =>
+      told(`${rack('[in_20, in_20]')}points: { ${points} }\n`, 'racks.suits@main');
+    const on = (channel: string, more = '') => `{ kind: digital_in, channel: main.${channel}${more} }`;
+    expect(says(`a: ${on('4.1')}, b: ${on('4.1')}`)).toEqual([
+      'fails',
+      expect.stringContaining('a and b share main.4.1'),
+    ]);
+    expect(says(`a: ${on('4.1', ', together: g')}, b: ${on('5.1', ', together: g')}`)).toEqual([
+      'fails',
+      'a and b shall be together and sit on two modules',
+    ]);
+    expect(says(`a: ${on('4.1', ', apart: g')}, b: ${on('4.2', ', apart: g')}`)).toEqual([
+      'fails',
+      'a and b shall be apart and sit on one module',
+    ]);
+    expect(says(`a: ${on('4.1', ', potential: g')}, b: ${on('4.2')}`)).toEqual([
+      'fails',
+      'a and b have different potentials and share a group of channels',
+    ]);
+    expect(says(`a: ${on('4.1', ', potential: g')}, b: ${on('4.11')}`)).toEqual(['holds', 'each of 2 does']);
+  });
+});
+
+describe('spare', () => {
+  // 75 free beside 225 used are 33 % of the used and 25 % of all, in small: 3 free beside 9 used.
+  const nine = `${rack('[in_12]')}points:\n  a_[1..9]: { kind: digital_in }\n`;
+
+  it.each([
+    ['{ racks.spare: 25 % }', 'holds'],
+    ['{ racks.spare: 26 % }', 'thin'],
+    ['{ racks.spare: { digital_in: 33 %, share_of: used } }', 'holds'],
+    ['{ racks.spare: { digital_in: 34 %, share_of: used } }', 'thin'],
+    ['{ racks.spare: { digital_out: 90 % } }', 'holds'],
+  ])('%s %s', (reserves, verdict) => {
+    expect(told(`${nine}reserves: ${reserves}\n`, 'racks.spare@main.digital_in')).toEqual([
+      verdict,
+      '9 of 12 channels are used',
+    ]);
+  });
+
+  it('of channels that can be of several kinds goes to each until another kind uses it', () => {
+    const text = `${rack('[either_20]')}points: { a: { kind: digital_in }, b: { kind: digital_out, current: 0.1 A, channel: main.4.1 } }\n`;
+    expect(told(text, 'racks.spare@main.digital_in')).toEqual(['holds', '1 of 19 channels are used']);
+  });
+});
+
+describe('a rack', () => {
+  it('takes supply, controller and modules, and bears what they draw', () => {
+    const text = rack('[in_12, count_6]');
+    expect(told(text, 'racks.places@main')).toEqual(['holds', '6 of 7 places are taken']);
+    expect(told(text, 'racks.supply@main')).toEqual(['holds', 'the modules draw 720 mA, the supply gives 2.6 A']);
+  });
+
+  it('that is too narrow fails', () => {
+    expect(told(rack('[in_12, in_12, in_12, in_12, in_12]'), 'racks.places@main')?.[0]).toBe('fails');
+  });
+
+  it.each([
+    ['{ kind: ac, lowest: 207 V, highest: 253 V }', 'holds'],
+    ['{ kind: ac, lowest: 80 V, highest: 253 V }', 'fails'],
+    ['{ kind: dc, lowest: 100 V, highest: 130 V }', 'fails'],
+  ])('fed with %s %s', (feed, verdict) => {
+    expect(told(rack('[in_12]', `, feed: ${feed}`), 'racks.feed@main')?.[0]).toBe(verdict);
+  });
+
+  it('joined to another has an extender beside it', () => {
+    const text = rack(
+      '[in_12]',
+      ', extender: extender_4, further: [{ rack: rack_4, power: power_ac, modules: [in_12, in_12] }]',
+    );
+    expect(told(text, 'racks.extender@main')).toEqual(['holds', '2 racks are joined, 4 can be']);
+    expect(told(text, 'racks.places@main')).toEqual(['holds', '5 of 7 places are taken']);
+    expect(told(text, 'racks.places@main/2')).toEqual(['holds', expect.stringContaining('4 of 4 places are taken')]);
+  });
+});
+
+describe('a remote rack', () => {
+  const text = (modules: string) => `controller: controller_m
+networks:
+  io:
+    profile: polled_100
+    cycle: 1 ms
+    runs: [[controller, rack_o, 5 m, solid]]
+    nodes: { rack_o: rack_head }
+racks: { rack_o: { rack: rack_7, power: power_dc, modules: ${modules} } }
+points: { a: { kind: digital_in, at: rack_o, update: 1 ms } }
+`;
+
+  it('hands the data of its modules to the network', () => {
+    const { networks } = assessed(text('[in_12, in_20, out_12]'));
+    const device = networks[0]!.network.devices.find(({ name }) => name === 'rack_o')!;
+    expect(device.answer).toBeInstanceOf(Quantity);
+    expect((device.answer as Quantity).value).toBe(6 * 8);
+    expect((device.command as Quantity).value).toBe(2 * 8);
+  });
+
+  it('is asked whether its points are looked at often enough', () => {
+    expect(told(text('[in_12]'), 'racks.update@a')?.[0]).toBe('holds');
+    expect(told(text('[in_12]').replace('cycle: 1 ms', 'cycle: 2 ms'), 'racks.update@a')?.[0]).toBe('fails');
+  });
+});
+
+it('a chain has the filter of the channel that its point sits on', () => {
+  const text = (point: string) =>
+    `${rack('[in_12, out_12]')}points: { a: { kind: digital_in, delay: 1 ms, channel: main.4.1${point} }, b: { kind: digital_out, delay: 1 ms, channel: main.5.1 } }
+chains: { c: { from: a, through: [{ every: 10 ms, takes: 1 ms }], to: b, within: 1 s } }
+`;
+  expect(told(text(''), 'timing.chain@c')?.[1]).toContain('16 ms');
+  expect(told(text(', filter: 5 ms'), 'timing.chain@c')?.[1]).toContain('18 ms');
+});
+
+it('a name that a range stands for may not stand there again', () => {
+  const { design } = assessed('points:\n  a_[1..3]: { kind: digital_in }\n  a_2: { kind: digital_out }\n');
+  expect(design.problems.map(({ code, place, message }) => [code, place.line, message])).toEqual([
+    ['key-twice', 6, "'a_2' stands here already, a range stands for it"],
+  ]);
+});
+
+it('racks that are all open are unknown, and say so', () => {
+  expect(
+    told('controller: controller_m\nracks: open\npoints: { a: { kind: digital_in } }\n', 'racks.placed@main'),
+  ).toEqual(['unknown', 'racks.main is open: racks with their modules, such as rack, power, modules']);
+});
+
+it('planned racks and channels are taken where the file leaves them open', () => {
+  const text = `controller: controller_m
+racks: open
+points: { a: { kind: digital_in }, b: { kind: digital_in, channel: open } }
+planned:
+  racks: { main: { rack: rack_4, power: power_ac, modules: [in_12] } }
+  points.a.channel: main.4.1
+  points.b.channel: main.4.2
+`;
+  expect(told(text, 'racks.placed@main')).toEqual(['holds', 'each of 2 has one']);
+  expect(told(text, 'racks.suits@main')).toEqual(['holds', 'each of 2 does']);
+});
