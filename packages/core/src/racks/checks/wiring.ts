@@ -118,7 +118,7 @@ without what the sensor keeps for itself. What outputs, fuses and terminals take
 
 export const status = question<PlannedRacks, Point>({
   id: 'racks.status',
-  title: 'Status of guards and emergency stops',
+  title: 'Status only',
   asks: 'Is the point of a guard or an emergency stop no more than status?',
   page: `Asked of every point of which \`status_of\` is said. A standard input may tell the controller what a guard or an emergency stop
 does. It is no part of the circuit that stops the machine: that one must work without the controller, is designed and validated by
