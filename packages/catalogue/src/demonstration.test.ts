@@ -34,7 +34,7 @@ const states = (part: Part, key: string): boolean => part.values[key] instanceof
 const ofKind = (kind: string): readonly Part[] => parts.filter((part) => part.kind === kind);
 
 /** What is read as words or a list, which carry no source of their own. */
-const wordsOrLists = /^cycles$|(taken_by_the_network|\.type|\.sensors)$/;
+const wordsOrLists = /^cycles$|^comes_with|(taken_by_the_network|\.type|\.sensors)$/;
 
 describe('the demonstration catalogue', () => {
   it('states title, cost, source and condition of every part', () => {
@@ -73,7 +73,7 @@ describe('the demonstration catalogue', () => {
   it('names no maker: titles say what a part is and how large', () => {
     for (const part of parts)
       expect(textOf(part.title)!).toMatch(
-        /^(Motion controller|Servo drive|Servo motor|Planetary gear|Brake resistor|Remote rack|Rack|Supply of a rack|Joint|Module|Eye|Input|Hub|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
+        /^(Motion controller|Servo drive|Servo motor|Planetary gear|Brake resistor|Remote rack|Rack|Supply of a rack|Joint|Module|Terminals|Eye|Input|Hub|Switch|Branch|Bulkhead|Cable|Polled|One command|Commands|Frames|Timetable)\b/,
       );
   });
 });
@@ -183,6 +183,9 @@ const requirements: Readonly<Record<string, (part: Part) => boolean>> = {
   rack_small: (part) => states(part, 'answer') && value(part, 'answer') >= 8 * 20,
   rack_large: (part) => states(part, 'answer') && value(part, 'answer') >= 8 * 60,
   rack_head: () => true,
+  terminals_14: () => true,
+  terminals_24: ({ title }) => Number(/\d+/.exec(textOf(title)!)![0]) >= 15,
+  terminals_36: ({ title }) => Number(/\d+/.exec(textOf(title)!)![0]) >= 25,
   rack_4: () => true,
   rack_7: (part) => value(part, 'places') >= 5,
   rack_9: (part) => value(part, 'places') >= 8,

@@ -165,7 +165,7 @@ ${sizes.map((size, at) => `  load_${at}: { kind: digital_out, current: ${size} A
     const found = await chooseRacks(design, solveHere);
     const more = await oneMoreOfEach(design, found, solveHere);
     expect(more.map(({ kind, more: cost, adds, drops }) => [kind, cost, adds, drops])).toEqual([
-      ['digital_in', 38, ['in_20'], ['in_12']],
+      ['digital_in', 46, ['in_20'], ['in_12']],
       ['digital_out', 0, [], []],
     ]);
   });

@@ -2,6 +2,8 @@
 import type { Part } from '../reading/parts.ts';
 import { Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
+import { sumOver } from '../working/total.ts';
+import { accessoriesIn } from './parts.ts';
 import type { ChannelGroup } from './rack.ts';
 
 interface Common {
@@ -59,10 +61,13 @@ export function offersOf(ofKind: (kind: string) => readonly Part[], prefer: Pref
     });
   // Of the same width, the cheaper one.
   const cost = (number: (key: string) => number): number => number('cost') * (prefer === 'cost' ? 1 : 1e-6);
+  const accessories = new Map(
+    take('accessory', (number, { name }) => ({ name, weight: cost(number) })).map((each) => [each.name, each.weight]),
+  );
   return {
     modules: take('module', (number, part) => ({
       part: part.name,
-      weight: cost(number),
+      weight: cost(number) + sumOver(accessoriesOf(part), (each) => accessories.get(each) ?? Number.NaN),
       places: number('places'),
       draws_A: number('draws'),
       groups: groupsOf(part, leftOut),
@@ -94,6 +99,9 @@ export function offersOf(ofKind: (kind: string) => readonly Part[], prefer: Pref
     leftOut,
   };
 }
+
+const accessoriesOf = ({ values: { comes_with: names } }: Part): readonly string[] =>
+  accessoriesIn(names as Parameters<typeof accessoriesIn>[0]);
 
 function groupsOf(part: Part, leftOut: string[]): readonly ChannelGroup[] {
   const groups = part.values.channels;

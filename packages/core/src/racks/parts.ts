@@ -3,7 +3,8 @@ import { pointKinds } from '../physics/point.ts';
 import { figure } from '../reading/figure.ts';
 import { list, optional, row, section } from '../reading/groups.ts';
 import { partKind } from '../reading/parts.ts';
-import { count, quantity, quantityIn, word } from '../reading/values.ts';
+import { count, quantity, quantityIn, text, type Value, word } from '../reading/values.ts';
+import { Missing } from '../working/missing.ts';
 
 /** Types of digital inputs by IEC 61131-2: which sensors they go with. */
 export const inputTypes = ['1', '2', '3'] as const;
@@ -58,9 +59,17 @@ const channelsField = list(section(channelFields, { about: 'Channels that are al
   about: 'The groups of channels, numbered on through all of them. Those of one group have the same potential.',
 });
 
+/** What a part is bought with. */
+const comesWith = optional(
+  list(text({ about: 'A part of kind accessory.', example: 'terminals_14' }), {
+    about: 'What it is bought with: terminals, a cable. A part that is needed twice stands twice.',
+  }),
+);
+
 export const moduleFields = {
   places,
   draws,
+  comes_with: comesWith,
   channels: channelsField,
   octets_in: quantity('bit', { about: 'What it adds to the answer of a remote rack.', least: 0, example: '2 octets' }),
   octets_out: quantity('bit', {
@@ -101,4 +110,14 @@ export const headFields = {
   rack_draws: figure('A', { about: 'What it draws from the supply of its rack.', least: 0, example: '420 mA' }),
 };
 
-export const rackKinds = [moduleKind, rackKind, powerKind, extenderKind] as const;
+export const accessoryKind = partKind(
+  'accessory',
+  {},
+  { about: 'What a module is bought with and takes no place: terminals, a cable.' },
+);
+
+export const rackKinds = [moduleKind, rackKind, powerKind, extenderKind, accessoryKind] as const;
+
+/** Names that are not written as such are left out; the reading has reported them. */
+export const accessoriesIn = (names: Value<readonly Value<string>[]> | undefined): readonly string[] =>
+  names === undefined || names instanceof Missing ? [] : names.filter((each) => typeof each === 'string');

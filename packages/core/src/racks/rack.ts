@@ -34,6 +34,8 @@ export interface Module {
   readonly places: Count;
   readonly draws: Current;
   readonly groups: Value<readonly ChannelGroup[]>;
+  /** Parts that it is bought with. */
+  readonly comesWith: readonly string[];
   readonly octetsIn: Value<Quantity<'bit'>>;
   readonly octetsOut: Value<Quantity<'bit'>>;
 }

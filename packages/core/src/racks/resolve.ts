@@ -3,7 +3,7 @@ import type { PointKind } from '../physics/point.ts';
 import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { isAbsent, isOpen, isUnsaid, Missing, missing } from '../working/missing.ts';
-import { extenderFields, headFields, moduleFields, powerFields, rackFields } from './parts.ts';
+import { accessoriesIn, extenderFields, headFields, moduleFields, powerFields, rackFields } from './parts.ts';
 import type { Beside, Location, Module, Point, Rack, RackDesign } from './rack.ts';
 import type { LocationSection, OneRackSection, racksField, Spare } from './section.ts';
 import { healthyFields, type WiringSection } from './wiring-fields.ts';
@@ -129,7 +129,7 @@ function rackOf(label: string, said: OneRackSection, beside: readonly Beside[], 
 
 function moduleOf(use: PartUse<typeof moduleFields>, partOf: PartLookUp): Module {
   const part = partOf(use);
-  const { octets_in, octets_out, channels, places, draws } = fill(use, part, moduleFields);
+  const { octets_in, octets_out, channels, places, draws, comes_with } = fill(use, part, moduleFields);
   return {
     path: use.path,
     part: partName(use),
@@ -137,6 +137,7 @@ function moduleOf(use: PartUse<typeof moduleFields>, partOf: PartLookUp): Module
     places,
     draws,
     groups: channels,
+    comesWith: accessoriesIn(comes_with),
     octetsIn: octets_in,
     octetsOut: octets_out,
   };

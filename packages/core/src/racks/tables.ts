@@ -130,6 +130,7 @@ export function partsTable(locations: readonly PlannedLocation[], offered: Offer
       for (const each of beside)
         if (each.beside.what === 'supply' || each.beside.what === 'extender') add(each.beside.part);
       for (const { module } of modules) add(module.part);
+      for (const { module } of modules) for (const each of module.comesWith) add(each);
     }
   const byName = new Map(rackKinds.flatMap(({ kind }) => offered(kind)).map((part) => [part.name, part]));
   const rows = [...counts].map(([name, count]) => {

@@ -5,7 +5,7 @@ export interface JsonSchema {
   readonly title?: string;
   readonly description?: string;
   readonly pattern?: string;
-  readonly enum?: readonly string[];
+  readonly enum?: readonly (string | number)[];
   readonly const?: string | number;
   readonly examples?: readonly unknown[];
   readonly properties?: Readonly<Record<string, JsonSchema>>;

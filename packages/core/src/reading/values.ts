@@ -234,7 +234,12 @@ export function word<const W extends string>(words: readonly W[], spec: About): 
       });
       return spoilt(path, due, words[0]!);
     },
-    schema: () => ({ type: 'string', enum: [...words, 'open', 'unknown'], description: spec.about }),
+    // To an editor, 3 is a number, also where it is one of the words.
+    schema: () => {
+      const numbers = words.filter((each) => /^\d+$/.test(each)).map(Number);
+      const due = [...words, ...numbers, 'open', 'unknown'];
+      return { ...(numbers.length === 0 && { type: 'string' }), enum: due, description: spec.about };
+    },
   };
 }
 
