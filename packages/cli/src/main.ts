@@ -2,7 +2,6 @@
 
 import { readFile, realpath, rename, stat, writeFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
-import { runInNode } from '@layshaft/pool/node';
 import { run } from './program.ts';
 import { solve } from './solve.ts';
 
@@ -32,8 +31,11 @@ try {
     },
     readStdin: () => buffer(process.stdin),
     solve,
-    runParts: ({ task, chunks }, options) =>
-      runInNode(task, chunks as never[], { ...options, script: new URL('thread.js', import.meta.url) }),
+    runParts: async ({ task, chunks }, options) => {
+      // Loaded only here: the other commands start without threads.
+      const { runInNode } = await import('@layshaft/pool/node');
+      return runInNode(task, chunks as never[], { ...options, script: new URL('thread.js', import.meta.url) });
+    },
     untilInterrupted: () =>
       new Promise((resolve) => {
         for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => resolve());
