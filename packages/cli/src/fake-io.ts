@@ -28,6 +28,8 @@ export interface Outcome {
   readonly err: string;
   /** What was written, by path. */
   readonly written: Readonly<Record<string, string>>;
+  /** The same of what is no text; absent where there was none. */
+  readonly octets?: Readonly<Record<string, Uint8Array>>;
 }
 
 /** Runs the program in that world; the arguments are separated by spaces. */
@@ -35,10 +37,15 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
   let out = '';
   let err = '';
   const written: Record<string, string> = {};
+  const octets: Record<string, Uint8Array> = {};
+  const keep = (path: string, content: string | Uint8Array): void => {
+    if (typeof content === 'string') written[path] = content;
+    else octets[path] = content;
+  };
   const { files = {}, terminal } = world;
-  const write = async (path: string, text: string): Promise<void> => {
+  const write = async (path: string, content: string | Uint8Array): Promise<void> => {
     if (world.unwritable !== undefined) throw Object.assign(new Error(path), { code: world.unwritable });
-    written[path] = text;
+    keep(path, content);
   };
   const status = await run(line === '' ? [] : line.split(' '), {
     stdout: {
@@ -61,10 +68,10 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
       if (file instanceof Uint8Array) return file;
       throw Object.assign(new Error(`${file.code}: ${path}`), { code: file.code });
     },
-    writeNew: async (path, text) => {
+    writeNew: async (path, content) => {
       const code = world.unwritable ?? (files[path] === undefined ? undefined : 'EEXIST');
       if (code !== undefined) throw Object.assign(new Error(`${code}: ${path}`), { code });
-      written[path] = text;
+      keep(path, content);
     },
     writeFile: write,
     replaceFile: write,
@@ -76,7 +83,7 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
     },
     untilInterrupted: async () => world.interrupted,
   });
-  return { status, out, err, written };
+  return { status, out, err, written, ...(Object.keys(octets).length > 0 && { octets }) };
 }
 
 /** One axis on one network, every value given. A cycle needs 6.72 + 15.54 + 15.54 + 6.72 = 44.52 µs. */

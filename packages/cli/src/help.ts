@@ -108,5 +108,11 @@ Where errors are that rare, --skip-ahead plays 1e10 cycles in seconds: the same
 in distribution. Pulses and a line of two states come in bunches and cannot be
 jumped over; --only bit_errors leaves them out.
 
+The table of trips says in which cycle each was. What passed the port before is
+written into a file that programs for captures read: times, lengths and order as
+played; addresses and data invented; what was lost, in the comment of its frame.
+
+  layshaft simulate . --capture trip.pcapng --from 4218 --for 5
+
 A simulation is an estimate for qualified people, and no proof that a stop or a
 guard works in time.`;

@@ -22,9 +22,9 @@ export interface Io {
   /** Rejects with a `code` such as ENOENT, as Node does. */
   readonly readFile: (path: string) => Promise<Uint8Array>;
   /** Writes a file that is not there yet; rejects with EEXIST when it is. */
-  readonly writeNew: (path: string, text: string) => Promise<void>;
+  readonly writeNew: (path: string, content: string | Uint8Array) => Promise<void>;
   /** Writes a file, over one that is there. */
-  readonly writeFile: (path: string, text: string) => Promise<void>;
+  readonly writeFile: (path: string, content: string | Uint8Array) => Promise<void>;
   /** Writes a file that is there already, so that at no time only a part of it stands there. */
   readonly replaceFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;

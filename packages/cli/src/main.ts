@@ -21,8 +21,8 @@ try {
     stderr: process.stderr,
     env: process.env,
     readFile: (path) => readFile(path),
-    writeNew: (path, text) => writeFile(path, text, { flag: 'wx' }),
-    writeFile: (path, text) => writeFile(path, text),
+    writeNew: (path, content) => writeFile(path, content, { flag: 'wx' }),
+    writeFile: (path, content) => writeFile(path, content),
     replaceFile: async (path, text) => {
       const target = await realpath(path);
       const beside = `${target}.${process.pid}.new`;

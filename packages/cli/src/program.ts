@@ -135,6 +135,15 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       ]),
     )
     .option('--all', 'with --explain, show long lists whole')
+    .addOption(
+      new Option(
+        '--capture <file>',
+        'only write what passes the port of the controller into this file (.pcapng)',
+      ).conflicts(['table', 'picture', 'svg', 'csv', 'json', 'addresses', 'explain', 'threads']),
+    )
+    .option('--from <cycle>', 'with --capture, the first cycle of it; 0 where nothing is said', capturedFrom)
+    .option('--for <cycles>', 'with --capture, how many cycles; 100 where nothing is said', cycleNumber)
+    .option('--overwrite', 'with --capture, write over a file that is there')
     .addHelpText('after', `\n${simulateHelp}`)
     .action(async (file: string, options: SimulateOptions) => {
       status = await simulate(file, { ...program.opts(), ...options }, io);
@@ -257,6 +266,13 @@ function cycleNumber(text: string): number {
   const number = Number(text);
   if (!Number.isSafeInteger(number) || number < 1)
     throw new InvalidArgumentError('Write a whole number of cycles from 1 on, such as 1e6.');
+  return number;
+}
+
+function capturedFrom(text: string): number {
+  const number = Number(text);
+  if (text.trim() === '' || !Number.isSafeInteger(number) || number < 0)
+    throw new InvalidArgumentError('Write a whole number of cycles from 0 on, such as 1200.');
   return number;
 }
 

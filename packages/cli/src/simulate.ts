@@ -15,6 +15,7 @@ import { exit, type Io, UserError } from './io.ts';
 import { onThreads } from './on-threads.ts';
 import { openDesign } from './open-design.ts';
 import { printMeaning } from './print-meaning.ts';
+import { saveCapture } from './save-capture.ts';
 import { savePicture } from './save-picture.ts';
 import { type ShowOptions, textOfAll } from './show.ts';
 import type { Style } from './style.ts';
@@ -33,18 +34,32 @@ export interface SimulateOptions extends ShowOptions {
   readonly explain?: string;
   /** Shows long lists of a working whole. */
   readonly all?: boolean;
+  /** A file for the frames of some cycles. */
+  readonly capture?: string;
+  /** The first cycle that is captured, and how many. */
+  readonly from?: number;
+  readonly for?: number;
+  /** Whether a capture of that name is written over. */
+  readonly overwrite?: boolean;
 }
 
 type Planned = Assessment['networks'][number];
 
 /** Plays, prints and gives the exit status. Throws a UserError for what cannot be simulated as it was asked for. */
 export async function simulate(file: string, options: SimulateOptions, io: Io): Promise<number> {
+  const alone = (['from', 'for', 'overwrite'] as const).find((option) => options[option] !== undefined);
+  if (options.capture === undefined && alone !== undefined)
+    throw new UserError(`--${alone} goes with --capture, which is not given.`);
   const design = await openDesign(file, io);
   const planned = networkOf(assess(design).networks, options.network);
   const simulation = simulationAsked(planned, options);
   if ('lacks' in simulation) {
     io.stderr.write(`It cannot be simulated yet: ${lackSentence(simulation.lacks)}.\n`);
     return design.problems.length === 0 ? exit.unknown : exit.unusable;
+  }
+  if (options.capture !== undefined) {
+    await saveCapture(simulation, { ...options, file: options.capture }, io);
+    return design.problems.length === 0 ? exit.fine : unusable(file, design.problems.length, io);
   }
   const done = await onThreads(simulation.chunks, { threads: options.threads, doing: 'simulating' }, io);
   if (done.length === 0) {
@@ -59,8 +74,11 @@ export async function simulate(file: string, options: SimulateOptions, io: Io): 
   else if (options.svg === undefined) io.stdout.write(textOfAll(views, options, look, sameAgain));
   else await savePicture(views, options.picture, options.svg, io);
   if (done.length < simulation.chunks.length) return exit.interrupted;
-  if (design.problems.length === 0) return exit.fine;
-  io.stderr.write(`${file} has ${plural(design.problems.length, 'problem')}; layshaft check shows what and where.\n`);
+  return design.problems.length === 0 ? exit.fine : unusable(file, design.problems.length, io);
+}
+
+function unusable(file: string, problems: number, io: Io): number {
+  io.stderr.write(`${file} has ${plural(problems, 'problem')}; layshaft check shows what and where.\n`);
   return exit.unusable;
 }
 

@@ -44,6 +44,7 @@ export { type Variation, vary } from './machine/vary.ts';
 export { type PlannedValue, writePlanned } from './machine/write-planned.ts';
 export type { Refusal } from './machine/written.ts';
 export { resultOf, type Simulation, simulationOf } from './networks/simulation.ts';
+export { type Capture, captureFrom } from './networks/simulation-capture.ts';
 export { type NoiseKind, noiseKinds } from './networks/simulation-plan.ts';
 export { simulationView } from './networks/simulation-view.ts';
 export { type MarginBar, marginBar } from './pictures/margin-bar.ts';

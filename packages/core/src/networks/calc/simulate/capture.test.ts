@@ -17,9 +17,9 @@ const window = { from: 37, cycles: 20 };
 function captured(plan: SimulationPlan) {
   const telegrams: Telegrams = {
     network: 'dróżka ⚙ 𝛴',
-    bits_per_s: 1e8,
-    stations: plan.stations.map((_, at) => ({ name: `prasa_ż${at}`, command_octets: 41 + 30 * at, answer_octets: 90 })),
-    forAll_octets: 203,
+    bits_per_s: 1e9,
+    preamble_bit: 600,
+    stations: plan.stations.map((_, at) => `prasa_ż${at}`),
   };
   const chunks = splitSimulation({ plan, cycles: 1000, seed: 5 });
   const frames = framesOf(chunks, window);
@@ -33,12 +33,13 @@ function expectedOf(plan: SimulationPlan, { telegrams, frames }: ReturnType<type
   return inOrder.map((frame) => {
     const { stations, direction, fate } = frame;
     const [first] = stations;
-    const real = first === undefined ? 203 : direction === 'answer' ? 90 : 41 + 30 * first;
+    // At a nanosecond a bit, so many octets behind 600 bits of preamble.
+    const real = Math.round((frame.lasts_ps / 1000 - 600) / 8);
     const station = stations.length === 1 ? `02:00:00:00:00:0${first! + 1}` : '03:00:00:00:00:01';
     const controller = '02:00:00:00:00:00';
     const [to, from] = direction === 'command' ? [station, controller] : [controller, station];
     const isBroken = direction === 'answer' && fate === 'spoilt';
-    const names = first === undefined ? ['all stations'] : stations.map((each) => telegrams.stations[each]!.name);
+    const names = first === undefined ? ['all stations'] : stations.map((each) => telegrams.stations[each]!);
     return { stamp_ns: stampOf(frame), length: Math.max(64, real), to, from, isBroken, names, frame };
   });
 }
@@ -94,10 +95,10 @@ describe('a capture', () => {
     expect([section!.type, data.readUInt32LE(section!.at), data.readUInt16LE(section!.at + 4)]).toEqual([
       0x0a0d0d0a, 0x1a2b3c4d, 1,
     ]);
-    expect(textOf(section!.options, 1)).toContain('Cycles 37 to 56');
+    expect(textOf(section!.options, 1)).toContain('cycles 37 to 56');
     expect([port!.type, data.readUInt16LE(port!.at), textOf(port!.options, 2)]).toEqual([1, 1, 'dróżka ⚙ 𝛴']);
     expect([...port!.options.find(({ code }) => code === 9)!.value]).toEqual([9]);
-    expect(port!.options.find(({ code }) => code === 8)!.value.readBigUInt64LE()).toBe(100_000_000n);
+    expect(port!.options.find(({ code }) => code === 8)!.value.readBigUInt64LE()).toBe(1_000_000_000n);
     const expected = expectedOf(plan, played);
     expect(packets.length).toBe(expected.length);
     expect(packets.length).toBeGreaterThan(window.cycles);

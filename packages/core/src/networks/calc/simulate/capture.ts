@@ -7,20 +7,14 @@ import { type CapturedFrame, pcapng } from './pcapng.ts';
 import type { PortFrame, SimulationChunk, SimulationPlan } from './plan.ts';
 import { runSimulation } from './run.ts';
 
-/** Frames from destination address to check sequence. Of an exchange with several stations, the first of them tells. */
-export interface Telegram {
-  readonly name: string;
-  readonly command_octets: number;
-  readonly answer_octets: number;
-}
-
+/** What a plan does not say of its frames. */
 export interface Telegrams {
   readonly network: string;
-  readonly bits_per_s: number | undefined;
-  /** In the order of the stations of the plan. */
-  readonly stations: readonly Telegram[];
-  /** The frame that is for all stations; 0 where there is none. */
-  readonly forAll_octets: number;
+  readonly bits_per_s: number;
+  /** What a frame on the line has before its destination address. */
+  readonly preamble_bit: number;
+  /** Names, in the order of the stations of the plan. */
+  readonly stations: readonly string[];
 }
 
 export interface CaptureWindow {
@@ -48,7 +42,7 @@ export function framesOf(chunks: readonly SimulationChunk[], window: CaptureWind
     window.cycles < 1
   )
     throw new RangeError('A capture begins at a whole number of cycles from 0 on, and is at least one cycle long.');
-  if (end > cycles) throw new RangeError(`The capture ends behind the ${cycles} cycles of the simulation.`);
+  if (end > cycles) throw new RangeError(`The capture ends behind the last of the ${cycles} cycles of the simulation.`);
   if (chunks.some(({ skipAhead }) => skipAhead))
     throw new RangeError('Cycles that are jumped over have no frames to capture.');
   const frames: PortFrame[] = [];
@@ -77,20 +71,23 @@ export function captureOf(
   { cycle_ps }: SimulationPlan,
   telegrams: Telegrams,
   frames: readonly PortFrame[],
-  { from, cycles }: CaptureWindow,
+  window: CaptureWindow,
 ): Uint8Array {
+  const { from, cycles } = window;
   const captured = frames
     .filter(({ cycle }) => cycle >= from && cycle < from + cycles)
     .map((frame) => capturedOf(frame, BigInt(cycle_ps), telegrams))
     .toSorted((one, other) => (one.stamp_ns < other.stamp_ns ? -1 : one.stamp_ns > other.stamp_ns ? 1 : 0));
   const { network, bits_per_s } = telegrams;
-  const shown = cycles === 1 ? `Cycle ${from}` : `Cycles ${from} to ${from + cycles - 1}`;
   return pcapng(
-    `${shown} of a simulation of the network ${network}; addresses, EtherType and data are invented`,
+    `Simulation of the network ${network}, ${wordsOf(window)}; addresses, EtherType and data are invented`,
     { name: network, description: "the controller's port, simulated", bits_per_s },
     captured,
   );
 }
+
+export const wordsOf = ({ from, cycles }: CaptureWindow): string =>
+  cycles === 1 ? `cycle ${from}` : `cycles ${from} to ${from + cycles - 1}`;
 
 /** The first of the two EtherTypes that IEEE Std 802 (802a-2003, 3.2) keeps for local experiments. */
 const etherType = 0x88b5;
@@ -102,7 +99,7 @@ const kinds = { command: 0, answer: 1 } as const;
 
 function capturedOf(frame: PortFrame, cycle_ps: bigint, telegrams: Telegrams): CapturedFrame {
   const { cycle, at_ps, stations, direction, repeat, fate } = frame;
-  const length = lengthOf(frame, telegrams);
+  const length = octetsOf(frame, telegrams);
   const octets = new Uint8Array(Math.max(shortestFrame, length));
   const view = new DataView(octets.buffer);
   const isSpoiltHere = direction === 'answer' && fate === 'spoilt';
@@ -129,12 +126,9 @@ function capturedOf(frame: PortFrame, cycle_ps: bigint, telegrams: Telegrams): C
   };
 }
 
-function lengthOf({ stations, direction }: PortFrame, telegrams: Telegrams): number {
-  if (stations.length === 0) return telegrams.forAll_octets;
-  const telegram = telegrams.stations[stations[0]!];
-  if (telegram === undefined) throw new RangeError(`There is no telegram of station ${stations[0]! + 1}.`);
-  return telegram[`${direction}_octets`];
-}
+/** From destination address to check sequence. */
+const octetsOf = ({ lasts_ps }: PortFrame, { bits_per_s, preamble_bit }: Telegrams): number =>
+  Math.round(((lasts_ps / 1e12) * bits_per_s - preamble_bit) / 8);
 
 /** Locally administered: the second bit of the first octet is set. */
 const controllerAddress = Uint8Array.of(0x02, 0, 0, 0, 0, 0);
@@ -147,7 +141,7 @@ const addressOf = (stations: readonly number[]): Uint8Array => {
 
 function nameOf(stations: readonly number[], telegrams: Telegrams): string {
   if (stations.length === 0) return 'all stations';
-  const names = stations.map((station) => telegrams.stations[station]!.name);
+  const names = stations.map((station) => telegrams.stations[station]!);
   return names.length <= 3 ? names.join(', ') : `${names[0]} to ${names.at(-1)} (${names.length} stations)`;
 }
 

@@ -14,7 +14,7 @@ export interface CapturedFrame {
 export interface CapturedInterface {
   readonly name: string;
   readonly description: string;
-  readonly bits_per_s: number | undefined;
+  readonly bits_per_s: number;
 }
 
 /** The octets of the frame check sequence, which every frame has at its end; its flags say so, as drafts differ on if_fcslen. */
@@ -61,7 +61,7 @@ export function pcapng(
       optionsOf([
         [option.if_name, text(name)],
         [option.if_description, text(description)],
-        ...(bits_per_s === undefined ? [] : [[option.if_speed, u64(BigInt(Math.round(bits_per_s)))] as const]),
+        [option.if_speed, u64(BigInt(Math.round(bits_per_s)))],
         [option.if_tsresol, Uint8Array.of(nanoseconds)],
       ]),
     ]),

@@ -110,6 +110,8 @@ export interface PortFrame {
   readonly cycle: number;
   /** When its first bit leaves the sender's end of the run at the controller. */
   readonly at_ps: number;
+  /** From the first bit of its preamble to its last bit. */
+  readonly lasts_ps: number;
   /** None where the frame is for all. */
   readonly stations: readonly number[];
   readonly direction: 'command' | 'answer';

@@ -15,7 +15,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
   const pattern = plan.cycles.length;
   const bits = Int32Array.from(chunk.state);
   const hops = flatHopsOf(plan);
-  const { run, from_ps, after, hazard } = hops;
+  const { run, from_ps, lasts_ps, after, hazard } = hops;
   const noise = noiseState(plan, hops, bits);
   const { firstSpoilt, takesTry } = noise;
   const tally = tallyOf(plan, first, end);
@@ -35,6 +35,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     return reached;
   };
   const isHeard = (): boolean => listen !== undefined && cycle >= first && cycle < end;
+  const sentFrom = (hop: number, begins_ps: number) => ({ at_ps: from_ps[hop]! + begins_ps, lasts_ps: lasts_ps[hop]! });
   /** A command where the try has one of its own, and the answer where the command came. */
   const tell = (exchange: FlatExchange, repeat: number, begins_ps: number, reached: number, isLate: boolean): void => {
     const { stations } = exchange;
@@ -45,11 +46,11 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     const answered = hasOwn ? Math.ceil((start + stop) / 2) : start;
     if (hasOwn) {
       const fate = reached < answered ? 'spoilt' : 'whole';
-      listen?.({ cycle, stations, repeat, at_ps: from_ps[start]! + begins_ps, direction: 'command', fate });
+      listen?.({ cycle, stations, repeat, ...sentFrom(start, begins_ps), direction: 'command', fate });
     }
     if (reached < answered) return;
     const fate = reached < stop ? 'spoilt' : isLate ? 'late' : 'whole';
-    listen?.({ cycle, stations, repeat, at_ps: from_ps[stop - 1]! + begins_ps, direction: 'answer', fate });
+    listen?.({ cycle, stations, repeat, ...sentFrom(stop - 1, begins_ps), direction: 'answer', fate });
   };
 
   const spoilAt = (hop: number, begins_ps: number, repeat: number): void =>
@@ -122,7 +123,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     for (let hop = from; hop < branchEnd; hop++) {
       if (after[hop]! >= 0) continue;
       const fate = spoilt.has(hop) ? 'spoilt' : 'whole';
-      listen?.({ cycle, stations: [], repeat: 0, at_ps: from_ps[hop]!, direction: 'command', fate });
+      listen?.({ cycle, stations: [], repeat: 0, ...sentFrom(hop, 0), direction: 'command', fate });
     }
   };
 
