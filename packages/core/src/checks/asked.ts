@@ -1,4 +1,5 @@
 // How much of a long work is asked for, as somebody types it: '1e7', '10 000 000'.
+import { leaf, type Quantity } from '../working/quantity.ts';
 import type { Asked, LongWork } from './view.ts';
 
 /** What cannot be done, of which of the two, and what can. */
@@ -23,6 +24,10 @@ export function readAsked(
     return { of: 'seed', advice: `A seed is a whole number from 0 to ${grouped(greatestSeed)}.` };
   return { count, seed };
 }
+
+/** A count or a seed as it was asked for; it stands in no file, so its path is that of the work. */
+export const saidOf = (path: string, value: number): Quantity<'1'> =>
+  leaf(value, '1', { kind: 'given', path, via: [], writtenAt: path, written: String(value), writtenUnit: '1' });
 
 /** '10 000 000': easier to count than without the gaps. */
 export const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ' ');

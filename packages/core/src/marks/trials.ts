@@ -1,11 +1,12 @@
 // Trials of a budget (JCGM 101): its contributions drawn from their distributions, with a stated seed, and how exactly so many
 // trials tell each number.
+import { saidOf } from '../checks/asked.ts';
 import type { Asked, LongJob } from '../checks/view.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { resultsOf, type Values, valuesOf } from '../working/formula.ts';
 import { Missing, missing } from '../working/missing.ts';
-import { type Inputs, leaf, type Quantity } from '../working/quantity.ts';
+import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { Known } from './budget-of.ts';
 import { type AskewChunk, askewModel, runAskewTrials } from './calc/askew-model.ts';
 import { type Contribution, type Distribution, standardOf } from './calc/budget.ts';
@@ -60,15 +61,11 @@ interface Amount {
   readonly seed: Quantity<'1'>;
 }
 
-/** Trials that somebody has asked for; it stands in no file, so its path leads to the mark alone. */
-const amountAsked = ({ count, seed }: Asked, about: string): Amount => {
-  const said = (name: string, value: number): Quantity<'1'> => {
-    const path = `marks.${about}.trials.${name}`;
-    const written = String(value);
-    return leaf(value, '1', { kind: 'given', path, via: [], writtenAt: path, written, writtenUnit: '1' });
-  };
-  return { count: said('count', count), seed: said('seed', seed) };
-};
+/** Trials that somebody has asked for. */
+const amountAsked = ({ count, seed }: Asked, about: string): Amount => ({
+  count: saidOf(`marks.${about}.trials.count`, count),
+  seed: saidOf(`marks.${about}.trials.seed`, seed),
+});
 
 export interface TrialsAsked {
   readonly asked: Asked;

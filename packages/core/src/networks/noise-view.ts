@@ -23,6 +23,7 @@ import {
   weakest,
 } from './noise-tables.ts';
 import type { Planned } from './planned.ts';
+import { simulationLeavesOut, simulationWork } from './simulation-work.ts';
 import { twoStateTables } from './two-state-tables.ts';
 
 /** Where it is shown. */
@@ -73,7 +74,9 @@ export function noiseView(planned: Planned, motions: AxisMotions): View | undefi
       ...(losses.noise.sources.length === 0 ? [] : [pulsesTable(losses)]),
       cyclesTable(losses),
       missedTable(losses, motions),
+      simulationLeavesOut(planned, losses.noise),
     ],
+    works: [simulationWork(planned)],
   };
 }
 

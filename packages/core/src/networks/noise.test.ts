@@ -9,6 +9,8 @@ import { Missing } from '../working/missing.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
 import { known } from '../working/testing.support.ts';
 import { replay, shown } from '../working/working.ts';
+import type { SimulationChunk } from './calc/simulate/plan.ts';
+import { runSimulation } from './calc/simulate/run.ts';
 
 const frame_bit = (payload: number): number => 8 * Math.max(64, 28 + payload);
 const lostAmong = (bits: number, ratio: number): number => -Math.expm1(bits * Math.log1p(-ratio));
@@ -303,7 +305,15 @@ describe('a file that is odd', () => {
           `two_state: { ${two.join(', ')} }`,
         ];
         const assessment = assessed(textOf({ stations: 2, noise: lines, ...asked } as Parameters<typeof textOf>[0]));
-        for (const view of show(assessment, 'networks.n.noise')) allTables(view);
+        for (const view of show(assessment, 'networks.n.noise')) {
+          allTables(view);
+          for (const work of view.works ?? []) {
+            const job = work.job({ count: 64, seed: 1 });
+            if (job instanceof Missing) expect(job.lacks).not.toEqual([]);
+            else
+              expect(job.merge(job.chunks.map((chunk) => runSimulation(chunk as SimulationChunk))).rows.length).toBe(2);
+          }
+        }
         for (const { says, demand, capacity } of assessment.findings) {
           expect(says).not.toBe('');
           for (const each of [demand, capacity]) if (each !== undefined) expect(each.value).not.toBeNaN();

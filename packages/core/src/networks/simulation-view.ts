@@ -3,7 +3,7 @@ import type { Cell, Table, View } from '../checks/view.ts';
 import type { Value } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import type { Comparison, SimulationResult } from './simulation.ts';
+import type { Comparison, Simulation, SimulationResult } from './simulation.ts';
 import { tripStrip } from './simulation-strip.ts';
 
 /** Trips that are drawn, and lengths of runs that have a column. Our judgement. */
@@ -22,7 +22,7 @@ export function simulationView(result: SimulationResult): View {
       stationsTable(result),
       runsTable(result),
       ...(trips.length === 0 ? [] : [tripsTable(result)]),
-      leftOut(result),
+      leftOut(simulation),
     ],
     later: [],
   };
@@ -78,6 +78,27 @@ const comparedWith: Readonly<Record<Comparison, { readonly column: string; reado
   },
 };
 
+/** What each station lost and how often it tripped, in one table. */
+export function simulationTable(result: SimulationResult): Table {
+  const { columns, rows, note, ...table } = stationsTable(result);
+  // What counts most stands where a narrow page has room.
+  const ordered = <T>([station, updates, ...losses]: readonly T[], trips: T, inARow: T): readonly T[] => [
+    station!,
+    trips,
+    inARow,
+    ...losses,
+    updates!,
+  ];
+  return {
+    ...table,
+    note: `in a row: most losses one behind the other; ${note}; ${caution}`,
+    columns: ordered(columns, 'trips', 'in a row'),
+    rows: result.stations.map(({ trips, longest }, at) => ordered<Cell>(rows[at]!, trips, longest)),
+  };
+}
+
+const caution = 'an estimate for qualified people, and no proof that a stop works in time';
+
 function stationsTable({ stations, comparison }: SimulationResult): Table {
   const { column, note } = comparedWith[comparison];
   return {
@@ -128,8 +149,8 @@ function tripsTable({ trips }: SimulationResult): Table {
   };
 }
 
-function leftOut({ simulation }: SimulationResult): Table {
-  const { planned, kinds, noise } = simulation;
+/** What a simulation of these kinds of noise takes for granted. */
+export function leftOut({ planned, kinds, noise }: Pick<Simulation, 'planned' | 'kinds' | 'noise'>): Table {
   const { network, brokenAfter = network.devices.length } = planned;
   const before = network.devices[brokenAfter - 1]?.name ?? 'the controller';
   const lines = [
@@ -157,7 +178,7 @@ function leftOut({ simulation }: SimulationResult): Table {
       ? []
       : ['The line of two states was left out, as it was asked for.']),
     ...(noise.sources.length === 0 || kinds.includes('bursts') ? [] : ['Pulses were left out, as it was asked for.']),
-    'An estimate for qualified people, and no proof that a stop works in time.',
+    `${caution.replace('an', 'An')}.`,
   ];
   return {
     name: 'left_out',

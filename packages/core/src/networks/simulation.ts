@@ -1,4 +1,5 @@
 // A simulation of a network as it is asked for, and what its counts say: every number with its inputs, its cycles and its seed.
+import { saidOf } from '../checks/asked.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import type { OpenCall, Values } from '../working/formula.ts';
@@ -55,20 +56,14 @@ export function simulationOf(planned: Planned, request: SimulationRequest): Valu
         ? 'Errors are not rare enough for so many cycles: it would take days. Ask for fewer.'
         : `${cycles} cycles of ${Math.ceil(hops)} frames on runs would take days. Jump over those without an error, or ask for fewer.`,
     );
-  const { path } = planned.network;
-  const asked = (key: string, value: number): Quantity<'1'> =>
-    assumed(`${path}.simulation.${key}`, value, '1', {
-      source: 'judgement',
-      because: 'as it was asked for',
-      digits: 16,
-    });
+  const path = `${planned.network.path}.simulation`;
   return {
     ...simulated,
     losses: lossesOf(planned)!,
     kinds,
     skipAhead,
-    cycles: asked('cycles', cycles),
-    seed: asked('seed', seed),
+    cycles: saidOf(`${path}.cycles`, cycles),
+    seed: saidOf(`${path}.seed`, seed),
     chunks: splitSimulation({ plan, cycles, seed, skipAhead }),
   };
 }
