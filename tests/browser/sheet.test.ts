@@ -289,6 +289,47 @@ describe('the sheet', () => {
     expect(await page.locator('.line[data-verdict="holds"]').count()).toBe(await page.locator('.line').count());
   });
 
+  it('takes points from a list that is pasted, once it was seen how it is read; one step of undo', async () => {
+    const before = folder.read(file);
+    await page.getByText('points from a list').click();
+    const list = page.getByRole('textbox', { name: 'List of points' });
+    const write = page.locator('.paste-points .answers button').first();
+    await list.fill('Tag\tType\tLength\nLS-1\tSiren\t3 m\n');
+    await soon(() => page.locator('.paste-points .pr').textContent()).toContain("Line 2: 'Siren' is not one of");
+    expect(await write.isDisabled()).toBe(true);
+    await list.fill('Tag\tType\tLength\tPage\nLS-1\tDI\t3 m\t4\nY-1\tDO\t\t4\n');
+    await soon(() => write.textContent()).toBe('write 2 points into the file');
+    expect(await page.locator('[data-table="columns"] tbody tr').allInnerTexts()).toEqual([
+      expect.stringMatching(/^Tag\s+name\s+LS-1 → ls_1/),
+      expect.stringMatching(/^Type\s+kind\s+DI → digital_in/),
+      expect.stringMatching(/^Length\s+wire\s+3 m/),
+      expect.stringMatching(/^Page\s+left out\s+4/),
+    ]);
+    expect(await violations()).toEqual([]);
+    expect(folder.read(file)).toBe(before);
+    await write.click();
+    await soon(() => page.locator('.paste-points').count()).toBe(0);
+    await onDisk();
+    const points = read(folder.read(file)).points.map(({ name, kind }) => [name, kind]);
+    expect(points).toEqual([
+      ['ls_1', 'digital_in'],
+      ['y_1', 'digital_out'],
+    ]);
+    await page.getByText('Undo').click();
+    await soon(() => folder.read(file)).toBe(before);
+  });
+
+  it('reads a table that the file names, and again when it changes on disk', async () => {
+    folder.write('list.yaml', 'layshaft: 1\npoints_from: [points.csv]\n');
+    folder.write('points.csv', 'name,kind\nlid,DI\nlid,DO\n');
+    await page.goto(`${folder.url}#/list.yaml`);
+    await page.reload();
+    const problem = page.locator('.file header .pr');
+    await soon(() => problem.textContent()).toBe('1 problem');
+    folder.write('points.csv', 'name,kind\nlid,DI\nvalve,DO\n');
+    await soon(() => problem.count()).toBe(0);
+  });
+
   it('takes a run that is typed at the end of the file, with pauses', async () => {
     await page.locator('.cm-content').click();
     await page.keyboard.press('Control+End');

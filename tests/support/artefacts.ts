@@ -18,6 +18,7 @@ import { checksPage } from '../../tools/reference/checks.ts';
 import { formulasPage } from '../../tools/reference/formulas.ts';
 import { machineFilePage } from '../../tools/reference/machine-file.ts';
 import { partsPage } from '../../tools/reference/parts.ts';
+import { pointsPage } from '../../tools/reference/points.ts';
 import { problemsPage } from '../../tools/reference/problems.ts';
 import { sourcesPage } from '../../tools/reference/sources.ts';
 import { assessExample, checkOutput, exampleMachines } from './examples.ts';
@@ -57,6 +58,7 @@ export function artefacts(): ReadonlyMap<string, Make> {
     ['docs/reference/sources.md', sourcesPage],
     ['docs/reference/machine-file.md', machineFilePage],
     ['docs/reference/parts.md', partsPage],
+    ['docs/reference/points.md', pointsPage],
   ]);
 }
 

@@ -93,6 +93,31 @@ A later catalogue replaces parts of the same name in an earlier one. Without the
 word demonstration the demonstration parts are not used. What a part requires
 beside it is checked.`;
 
+/** A list of points; a test reads it. */
+export const exampleTable = `Tag;Signal type;Location;Load current [A];Range;Cable length (m);Comment
+LS-101;DI;main;;;12,5;Lid 1 closed
+YV-101;24V output;main;0,5;;7;Reject valve
+PT-7;AI;rack_o;;4-20 mA;30;Tension
+`;
+
+export const pointsHelp = `A list of points as it comes out of a spreadsheet, saved as points.csv:
+
+${exampleTable.replace(/^(?=.)/gm, '  ').trimEnd()}
+
+Commas, semicolons or tabs part its cells; its columns have any order and any of
+the usual names, with a unit in the head or in the cells. LS-101 becomes ls_101,
+and layshaft points points.csv tells what else was changed or left out. Then
+either write the points into a machine file:
+
+  layshaft points points.csv --write machine.yaml
+
+or let the machine file name the table, which is then read with it every time:
+
+  points_from: [points.csv]
+
+layshaft points machine.yaml --csv prints the points of a machine as a list.
+All names of columns and kinds: docs/reference/points.md.`;
+
 export const openHelp = `It prints an address to open in a browser, and ends with Ctrl+C. The sheet shows
 the machine files (.yaml, .yml) of the folder and of the folders in it; hidden
 ones, node_modules and expected are passed over. What you change in the browser

@@ -6,7 +6,7 @@ import { bench, layshaft, type World } from './fake-io.ts';
 import { exampleCatalogue, exampleMachine } from './help.ts';
 
 const on = (text: string, line: string, world: World = {}) => layshaft(line, { files: { 'm.yaml': text }, ...world });
-const commands = ['check', 'explain', 'show', 'open', 'parts', 'new', 'schema', 'trials'];
+const commands = ['check', 'explain', 'show', 'open', 'parts', 'points', 'new', 'schema', 'trials'];
 const withoutPlugs = (text: string): string => text.replace('plugs: 2', 'plugs: unknown');
 
 describe('exit status', () => {

@@ -4,11 +4,12 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { type CheckOptions, check } from './check.ts';
 import { type ChooseOptions, choose } from './choose.ts';
 import { type ExplainOptions, explain } from './explain.ts';
-import { addressHelp, barHelp, catalogueHelp, openHelp, programHelp, simulateHelp } from './help.ts';
+import { addressHelp, barHelp, catalogueHelp, openHelp, pointsHelp, programHelp, simulateHelp } from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
 import { start } from './new.ts';
 import { type OpenOptions, openSheet } from './open.ts';
 import { type PartsOptions, parts } from './parts.ts';
+import { type PointsOptions, points } from './points.ts';
 import { schema } from './schema.ts';
 import { type ShowOptions, show } from './show.ts';
 import { type SimulateOptions, simulate } from './simulate.ts';
@@ -189,6 +190,22 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .addHelpText('after', `\n${catalogueHelp}`)
     .action(async (word: string | undefined, options: PartsOptions) => {
       status = await parts(word, { ...program.opts(), ...options }, io);
+    });
+  program
+    .command('points')
+    .summary('a list of points in a CSV file: how it is read; and the points of a machine as such a list')
+    .description(
+      'Shows how each column of a list of points is read, and turns the list into lines of a machine file, or the points of a machine into a list.',
+    )
+    .argument('<FILE>', 'a table (.csv, .tsv), a machine file, or - for a table from standard input')
+    .option('--csv', 'print the points as comma-separated values, with our own columns')
+    .addOption(new Option('--lines', 'print the points as lines of a machine file').conflicts('csv'))
+    .addOption(
+      new Option('--write <file>', 'write the points of a table into this machine file').conflicts(['csv', 'lines']),
+    )
+    .addHelpText('after', `\n${pointsHelp}`)
+    .action(async (file: string, options: PointsOptions) => {
+      status = await points(file, { ...program.opts(), ...options }, io);
     });
   program
     .command('new')

@@ -44,6 +44,20 @@ describe('reading', () => {
     });
   });
 
+  it('gives a table that a machine file names, tells when it changes, and neither lists nor writes it', async () => {
+    const { root, store } = await opened({ 'a.yaml': 'one', 'points.csv': 'name' });
+    expect((await store.read('points.csv')).text).toBe('name');
+    const told: unknown[] = [];
+    store.follow((change) => told.push(change));
+    fs.writeFileSync(join(root, 'points.csv'), 'name,kind');
+    await expect
+      .poll(() => told, { timeout: 5000, interval: 10 })
+      .toContainEqual({ path: 'points.csv', version: version('name,kind') });
+    expect((await store.list()).files.map(({ path }) => path)).toEqual(['a.yaml']);
+    const save = store.save({ path: 'points.csv', text: 'x', base: version('name,kind') });
+    await expect(save).rejects.toMatchObject({ status: 403, says: 'points.csv is no machine file.' });
+  });
+
   it.each([
     ['none.yaml', 404, 'There is no none.yaml.'],
     ['none/a.yaml', 404, 'There is no none/a.yaml.'],

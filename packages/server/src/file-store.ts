@@ -4,7 +4,7 @@ import { access, constants, open, realpath } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { removeLeftovers, writeAtomically } from './atomic-write.ts';
 import { History, type Save, versionOf } from './history.ts';
-import { placeInside } from './inside-folder.ts';
+import { isMachineFile, isTable, placeInside } from './inside-folder.ts';
 import { type HistoryLimits, largestText_octets, walkLimits } from './limits.ts';
 import { asRefusal, codeOf, Refusal } from './refusal.ts';
 import { walkFolder } from './walk-folder.ts';
@@ -37,6 +37,7 @@ export interface FileList {
 
 export interface FileStore {
   list(): Promise<FileList>;
+  /** A machine file, or a table that one names. */
   read(path: string): Promise<FileText>;
   save(request: SaveRequest): Promise<SaveAnswer>;
   history(path: string): Promise<Save[]>;
@@ -85,7 +86,9 @@ export async function openStore(folder: string, options: StoreOptions): Promise<
 
     read: (path) =>
       inPlainWords(path, async () => {
-        const found = await readPlace(path, await placeInside(root, path));
+        const place = await placeInside(root, path, { allows: (name) => isMachineFile(name) || isTable(name) });
+        if (isTable(path)) watch.lookAt(path);
+        const found = await readPlace(path, place);
         if (found === undefined) throw Object.assign(new Error(path), { code: 'ENOENT' });
         return { path, text: decode(found.octets), version: versionOf(found.octets) };
       }),

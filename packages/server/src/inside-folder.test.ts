@@ -4,7 +4,7 @@ import { join, sep } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openStore } from './file-store.ts';
-import { placeInside } from './inside-folder.ts';
+import { isTable, placeInside } from './inside-folder.ts';
 import { Refusal } from './refusal.ts';
 import { temporaryFolder } from './temporary.support.ts';
 
@@ -44,6 +44,15 @@ describe('a path', () => {
       expect(await placeInside(root, path)).toBe(join(root, path));
     },
   );
+
+  it('may be that of a table where tables are allowed, and nowhere else', async () => {
+    const { root } = trap();
+    const tables = { allows: isTable };
+    expect(await placeInside(root, 'sub/points.CSV', tables)).toBe(join(root, 'sub/points.CSV'));
+    expect(await told(placeInside(root, 'sub/points.csv'))).toEqual([403, 'sub/points.csv is no machine file.']);
+    expect(await told(placeInside(root, '../points.csv', tables))).toEqual(leadsOut);
+    expect(await told(placeInside(root, '.points.csv', tables))).toEqual([403, '.points.csv is no machine file.']);
+  });
 
   const leadsOut = [403, 'The path leads out of the folder.'];
   const notPlain = [400, 'The path is not one that every computer can have.'];

@@ -11,18 +11,25 @@ export const isPassedOver = (folder: string): boolean =>
 /** Whether a file of this name is listed, read and written. */
 export const isMachineFile = (name: string): boolean => /^[^.].*\.ya?ml$/i.test(name) && isPlain(name);
 
+/** Whether a file of this name is a table that a machine file may name: it is only read. */
+export const isTable = (name: string): boolean => /^[^.].*\.[ct]sv$/i.test(name) && isPlain(name);
+
 /**
  * The place on disk of a path with forward slashes below `root`, which must be a real path. What is there is a plain
  * file or nothing at that moment; whoever can write to the folder by other means can change that a moment later.
- * Throws a Refusal for every path that is not, or might not be, inside.
+ * Throws a Refusal for every path that is not, or might not be, inside, and for other files than `allows` says.
  */
-export async function placeInside(root: string, path: string): Promise<string> {
+export async function placeInside(
+  root: string,
+  path: string,
+  { allows = isMachineFile }: { readonly allows?: (name: string) => boolean } = {},
+): Promise<string> {
   const names = path.split('/');
   if (/^\/|^[a-z]:/i.test(path) || names.includes('..'))
     throw new Refusal(403, 'The path leads out of the folder.', 'Give a path below the folder that is open.');
   if (names.some((name) => !isPlain(name)))
     throw new Refusal(400, 'The path is not one that every computer can have.', pathRules);
-  if (!isMachineFile(names.at(-1) ?? ''))
+  if (!allows(names.at(-1) ?? ''))
     throw new Refusal(
       403,
       `${path} is no machine file.`,

@@ -41,7 +41,7 @@ export async function walkFolder(
       const inside = [...names, entry.name];
       if (entry.isFile() && isMachineFile(entry.name)) {
         if (files.length >= limits.files) complete = false;
-        else files.push(...(await found(join(folder, entry.name), inside)));
+        else files.push(...(await found(root, inside.join('/'))));
       } else if (entry.isDirectory() && !isPassedOver(entry.name)) {
         if (inside.length > limits.depth || folders.length + waiting.length >= limits.folders) complete = false;
         else waiting.push(inside);
@@ -61,12 +61,13 @@ async function entriesOf(folder: string): Promise<Dirent[] | undefined> {
   }
 }
 
-/** A file may vanish between the reading of its folder and this. */
-async function found(place: string, names: readonly string[]): Promise<FoundFile[]> {
+/** The file at a path, if there is one: it may vanish at any moment. */
+export async function found(root: string, path: string): Promise<FoundFile[]> {
   try {
-    return [{ path: names.join('/'), stats: await lstat(place, { bigint: true }) }];
+    const stats = await lstat(join(root, path), { bigint: true });
+    return stats.isFile() ? [{ path, stats }] : [];
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return [];
+    if (codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR') return [];
     throw error;
   }
 }

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { versionOf } from './history.ts';
 import { largestText_octets } from './limits.ts';
 import { codeOf } from './refusal.ts';
-import { type FoundFile, walkFolder } from './walk-folder.ts';
+import { type FoundFile, found, walkFolder } from './walk-folder.ts';
 
 export interface Change {
   readonly path: string;
@@ -31,6 +31,8 @@ export class Watch {
   readonly #root: string;
   readonly #options: Required<WatchOptions>;
   readonly #known = new Map<string, { readonly mark: string; readonly version: string }>();
+  /** Files that are looked at beside the machine files. */
+  readonly #more = new Set<string>();
   readonly #watchers = new Map<string, FSWatcher>();
   #timer: NodeJS.Timeout | undefined;
   #looking: Promise<void> | undefined;
@@ -50,6 +52,11 @@ export class Watch {
   /** All files with their versions, as last seen. */
   current(): Change[] {
     return [...this.#known].map(([path, { version }]) => ({ path, version }));
+  }
+
+  /** Looks at this file as well from now on, whether it is there or not. */
+  lookAt(path: string): void {
+    this.#more.add(path);
   }
 
   async close(): Promise<void> {
@@ -86,8 +93,9 @@ export class Watch {
   };
 
   async #compare(): Promise<void> {
-    const { files, folders } = await walkFolder(this.#root);
+    const { files: machines, folders } = await walkFolder(this.#root);
     this.#follow(folders);
+    const files = [...machines, ...(await Promise.all([...this.#more].map((path) => found(this.#root, path)))).flat()];
     for (const file of files) await this.#compareFile(file);
     const there = new Set(files.map(({ path }) => path));
     for (const path of this.#known.keys()) {

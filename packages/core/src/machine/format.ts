@@ -169,6 +169,9 @@ export const format = {
   points: group(section({ ...pointTimes, ...pointFields }, { about: 'A point: one signal to or from the machine.' }), {
     about: 'The points of the machine, by name.',
   }),
+  points_from: list(name({ about: 'A file with points.', due: 'a file', example: 'points.csv' }), {
+    about: 'Files beside this one with more points, as comma-separated values that name their columns at the top.',
+  }),
   racks: racksField,
   memory: memoryField,
   marks: marksField,

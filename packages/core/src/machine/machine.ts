@@ -11,6 +11,7 @@ import { compareTiming } from '../timing/section.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import { format, type Sections } from './format.ts';
+import { joinTables, type PointTables } from './point-tables.ts';
 import { reportLeftovers, takePlanned } from './settings.ts';
 
 export interface Machine extends Sections {
@@ -24,23 +25,34 @@ export interface Machine extends Sections {
   readonly where: (path: string) => Place | undefined;
   readonly reading: Reading;
   readonly parsed: ParsedText;
+  /** The tables that were handed in, by the name that the file has for them. */
+  readonly tables: PointTables;
 }
 
-/** Reads a machine file. `previous` is an earlier reading of the same file; unchanged sections are not parsed again. Never throws. */
-export function read(
-  text: string,
-  options: { readonly file?: string; readonly previous?: Pick<Machine, 'parsed'> } = {},
-): Machine {
-  return readParsed(parseText(options.file ?? 'machine.yaml', text, options.previous?.parsed));
+export interface ReadOptions {
+  readonly file?: string;
+  /** An earlier reading of the same file; unchanged sections are not parsed again. */
+  readonly previous?: Pick<Machine, 'parsed'>;
+  /** The tables that the file names, by name, as far as the host could read them. */
+  readonly tables?: PointTables;
 }
+
+/** Reads a machine file. Never throws. */
+export function read(text: string, { file = 'machine.yaml', previous, tables = new Map() }: ReadOptions = {}): Machine {
+  return readParsed(parseText(file, text, previous?.parsed), tables);
+}
+
+/** The same machine with the tables that it names. */
+export const withTables = ({ parsed }: Machine, tables: PointTables): Machine => readParsed(parsed, tables);
 
 /** Gives trees their meaning: ranges, `like`, `set` and `planned` first, then section by section. */
-export function readParsed(parsed: ParsedText): Machine {
+export function readParsed(parsed: ParsedText, tables: PointTables): Machine {
   const reading = new Reading('machine');
   const starts = sectionsOf(parsed, Object.keys(format), reading);
   const version = format.layshaft.read(starts.get('layshaft'), 'layshaft', reading);
   const refused = version instanceof Missing && starts.has('layshaft');
-  const open = refused ? new Map<string, Cursor>() : starts;
+  const said = refused ? new Map<string, Cursor>() : starts;
+  const { open, remarks } = joinTables(said, tables, reading);
   takePlanned(open.get('planned'), reading);
   const settings = format.set.read(open.get('set'), 'set', reading);
   const placed = new Map([...open].map(([key, at]) => [key, withSettings(at, settings, reading)]));
@@ -76,14 +88,16 @@ export function readParsed(parsed: ParsedText): Machine {
     ...sections,
     file: parsed.source.file,
     problems: inOrder(reading.problems),
-    remarks: inOrder(reading.remarks),
+    remarks: inOrder([...reading.remarks, ...remarks]),
     wirings,
     where: (path) => {
-      const at = reading.places.get(path);
+      // Points that only tables have are counted where the tables are named.
+      const at = reading.places.get(path) ?? (path === 'points' ? reading.places.get('points_from') : undefined);
       return at && reading.place(at, 'key');
     },
     reading,
     parsed,
+    tables,
   };
 }
 

@@ -62,7 +62,7 @@ export function spliceEach(machine: Machine, edits: readonly Edit[]): Splices | 
     const { from, to, insert, text, parsed } = result;
     if (text === after.parsed.source.text) continue;
     made.push({ from, to, insert });
-    after = read(text, { file: machine.file, previous: { parsed } });
+    after = read(text, { file: machine.file, previous: { parsed }, tables: machine.tables });
   }
   return { kind: 'edits', edits: made, machine: after };
 }

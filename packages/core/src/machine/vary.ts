@@ -45,7 +45,14 @@ function patched(machine: Machine, edit: Edit): Machine | undefined {
   const { reading } = machine;
   const { path, value, at } = edit;
   const asked = reading.places.get(path);
-  if (asked?.node.kind !== 'leaf' || value === undefined || value === 'open' || value === 'unknown') return undefined;
+  if (
+    asked?.node.kind !== 'leaf' ||
+    asked.section.isTable ||
+    value === undefined ||
+    value === 'open' ||
+    value === 'unknown'
+  )
+    return undefined;
   if (at === 'here' && asked.writtenAt !== path) return undefined;
   if (machine.set.length > 0 || reading.problems.length > 0 || reading.remarks.length > 0) return undefined;
   if (nodeOf(value).kind !== 'leaf') return undefined;
@@ -104,12 +111,12 @@ const pathOf = (value: unknown): string =>
 function reread(machine: Machine, last: Edit): Machine | undefined {
   // A machine that was varied the quick way has trees of before; the changes since then are made in them first.
   const done = changes.get(machine) ?? [];
-  let state: Machine | undefined = done.length > 0 ? readParsed(machine.parsed) : machine;
+  let state: Machine | undefined = done.length > 0 ? readParsed(machine.parsed, machine.tables) : machine;
   for (const each of [...done, last]) state = state && withChange(state, each);
   return state;
 }
 
 function withChange(machine: Machine, edit: Edit): Machine | undefined {
   const change = changeOf(machine, edit);
-  return isChange(change) ? readParsed(changed(machine.parsed, change)) : undefined;
+  return isChange(change) ? readParsed(changed(machine.parsed, change), machine.tables) : undefined;
 }

@@ -1,5 +1,5 @@
-// Many planned values written at once: the first as any edit is made, the others as lines behind it, so that a file with a
-// thousand of them is read three times and not a thousand times.
+// Many values written at once into one section: the first as any edit is made, the others as lines behind it, so that a
+// file with a thousand of them is read three times and not a thousand times.
 import { type Machine, read } from './machine.ts';
 import { spliceEach } from './splice.ts';
 
@@ -9,13 +9,23 @@ export interface PlannedValue {
 }
 
 /** The machine with the values under `planned`; where it cannot take them, what `splice` says of it. */
-export function writePlanned(machine: Machine, values: readonly PlannedValue[]): ReturnType<typeof spliceEach> {
-  const there = new Set(values.filter(({ path }) => machine.where(`planned.${path}`) !== undefined));
+export const writePlanned = (machine: Machine, values: readonly PlannedValue[]): ReturnType<typeof spliceEach> =>
+  writeLines(machine, 'planned', values);
+
+/** The machine with the values under a section, at their paths in it; where it cannot take them, what `splice` says of it. */
+export function writeLines(
+  machine: Machine,
+  section: string,
+  values: readonly PlannedValue[],
+): ReturnType<typeof spliceEach> {
+  const asEdit = ({ path, value }: PlannedValue) => ({ path: `${section}.${path}`, value, at: 'here' as const });
+  const isThere = (after: Machine, { path }: PlannedValue): boolean => after.where(`${section}.${path}`) !== undefined;
+  const there = new Set(values.filter((each) => isThere(machine, each)));
   const fresh = values.filter((each) => !there.has(each));
   const [first, ...rest] = fresh;
   const started = spliceEach(machine, [...there, ...(first === undefined ? [] : [first])].map(asEdit));
   if (started.kind !== 'edits' || first === undefined || rest.length === 0) return started;
-  const behind = lineOf(started.machine, first);
+  const behind = lineOf(started.machine, section, first);
   // Inside braces there are no lines of their own.
   if (behind === undefined) return spliceEach(machine, values.map(asEdit));
   const { text } = started.machine.parsed.source;
@@ -23,22 +33,22 @@ export function writePlanned(machine: Machine, values: readonly PlannedValue[]):
   const after = read(text.slice(0, behind.at) + insert + text.slice(behind.at), {
     file: machine.file,
     previous: started.machine,
+    tables: machine.tables,
   });
-  const taken = rest.every(({ path }) => after.where(`planned.${path}`) !== undefined);
+  const taken = rest.every((each) => isThere(after, each));
   const isWhole = taken && after.problems.length <= started.machine.problems.length;
   return isWhole
     ? { kind: 'edits', edits: [...started.edits, { from: behind.at, to: behind.at, insert }], machine: after }
     : spliceEach(machine, values.map(asEdit));
 }
 
-const asEdit = ({ path, value }: PlannedValue) => ({ path: `planned.${path}`, value, at: 'here' as const });
-
-/** Where the line behind that of a planned value begins, with its indent and its line break. */
+/** Where the line behind that of a value begins, with its indent and its line break. */
 function lineOf(
   machine: Machine,
+  section: string,
   { path }: PlannedValue,
 ): { readonly at: number; readonly indent: string; readonly end: string } | undefined {
-  const place = machine.where(`planned.${path}`);
+  const place = machine.where(`${section}.${path}`);
   if (place === undefined) return undefined;
   const { text } = machine.parsed.source;
   const breaks = [...text.matchAll(/\r?\n/g)];

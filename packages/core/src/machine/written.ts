@@ -40,6 +40,7 @@ export function writtenPart(
       passed.push(cursor);
       continue;
     }
+    if (cursor.section.isTable) return inTable(machine, cursor, segments.join('.'));
     const barrier = own ? barrierOf(passed, segments.join('.')) : partOfSetting(machine, cursor);
     if (barrier !== undefined) return barrier;
     const entry = cursor.section.parsed.entry;
@@ -125,6 +126,15 @@ function barrierOf(passed: readonly Cursor[], path: string): Refusal | undefined
     }
   }
   return undefined;
+}
+
+/** What stands in a table is edited in the table. */
+function inTable(machine: Machine, cursor: Cursor, path: string): Refusal {
+  const { file, line } = machine.reading.place(cursor, 'key');
+  return refused(
+    `'${path}' ${cursor.path === path ? 'stands' : 'belongs to a point that stands'} in line ${line} of ${file}, which is edited there and not here`,
+    `Change line ${line} of ${file}.`,
+  );
 }
 
 /** A line of `set` puts maps around its value; these are written nowhere. */

@@ -32,6 +32,10 @@ export const problemCodes = {
   'set-not-taken': 'An own value goes before a line of set that says something else (a remark, no problem).',
   'planned-in-vain': 'A planned value fills nothing, since the value at its path is not open (a remark, no problem).',
   'catalogue-unknown': 'A catalogue that the file names could not be found.',
+  'table-unknown': 'A table that the file names could not be found.',
+  'table-form': 'A table is none that can be read: no heads, no names, or quotes that do not fit.',
+  'table-told':
+    'A column of a table is left out, or what stands in it was brought into our form (a remark, no problem).',
   'out-of-range': 'The value cannot be: a negative length, a cycle of no time, a share above 100 %.',
   'version-unknown': 'The file states a version that this program does not read.',
   'part-unknown': 'No catalogue in use has a part of this name.',

@@ -26,6 +26,8 @@ export interface PlacedSection {
   readonly source: SourceText;
   readonly start: number;
   readonly parsed: ParsedSection;
+  /** A table beside the machine file, which no edit of the machine file reaches. */
+  readonly isTable?: true;
 }
 
 export interface ParsedText {

@@ -177,7 +177,8 @@ const keyOf = ({ place: { file, line, column }, code }: Problem): string => `${f
 
 function spanOf(at: Cursor, part: Part): Span {
   if (part === 'key') return at.keySpan;
-  if (part === 'value') return at.node.to > at.node.from ? at.node : at.keySpan;
+  if (part === 'value' || (at.node.kind === 'leaf' && at.node.isRewritten))
+    return at.node.to > at.node.from ? at.node : at.keySpan;
   const quote = at.node.kind === 'leaf' && at.node.quoted ? 1 : 0;
   return { from: at.node.from + quote + part.from, to: at.node.from + quote + part.to };
 }

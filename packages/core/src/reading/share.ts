@@ -233,33 +233,54 @@ export function asMap(node: Node): MapNode {
 /** The most entries that one range may stand for (our judgement: more than any machine has of one kind). */
 export const longestRange = 2000;
 
-/** `lid_[1..8]` as eight entries; a first number with leading zeros keeps its width. */
+interface NameRange {
+  readonly first: number;
+  readonly count: number;
+  readonly nameAt: (number: number) => string;
+}
+
+/** The range of a name such as `lid_[1..8]`; a first number with leading zeros keeps its width. */
+function rangeOf(name: string): NameRange | undefined {
+  const form = /^([a-z][a-z0-9_]*)\[(\d{1,6})\.\.(\d{1,6})\]([a-z0-9_]*)$/.exec(name);
+  if (form === null) return undefined;
+  const [, head = '', first = '', last = '', tail = ''] = form;
+  const width = first.startsWith('0') ? first.length : 0;
+  return {
+    first: Number(first),
+    count: Number(last) - Number(first) + 1,
+    nameAt: (number) => `${head}${String(number).padStart(width, '0')}${tail}`,
+  };
+}
+
+const isReadable = ({ count }: NameRange): boolean => count >= 1 && count <= longestRange;
+
+/** The names that a name stands for: itself, or all of its range. */
+export function namesOf(name: string): readonly string[] {
+  const range = name.includes('[') ? rangeOf(name) : undefined;
+  if (range === undefined || !isReadable(range)) return [name];
+  return Array.from({ length: range.count }, (_, index) => range.nameAt(range.first + index));
+}
+
+/** `lid_[1..8]` as eight entries. */
 function spread(at: Cursor, entry: Entry, reading: Reading): readonly Entry[] {
   if (!entry.key.includes('[')) return [entry];
-  const form = /^([a-z][a-z0-9_]*)\[(\d{1,6})\.\.(\d{1,6})\]([a-z0-9_]*)$/.exec(entry.key);
+  const range = rangeOf(entry.key);
   const here = enter(at, entry, reading);
-  const [, head = '', first = '', last = '', tail = ''] = form ?? [];
-  const count = Number(last) - Number(first) + 1;
-  if (form === null || count < 1 || count > longestRange) {
+  if (range === undefined || !isReadable(range)) {
     reading.problem(here, 'key', {
       code: 'range-form',
       message:
-        form === null
+        range === undefined
           ? `'${entry.key}' is no range of names`
-          : count < 1
+          : range.count < 1
             ? `the range '${entry.key}' runs backwards`
-            : `the range '${entry.key}' stands for ${count} entries; at most ${longestRange} are read`,
+            : `the range '${entry.key}' stands for ${range.count} entries; at most ${longestRange} are read`,
       remedy: 'Write a range such as lid_[1..8].',
     });
     return [];
   }
-  const width = first.startsWith('0') ? first.length : 0;
   const value = { ...entry.value, shared: sharedOf(here, [`range ${entry.key}`, ...here.via]) };
-  return Array.from({ length: count }, (_, index) => ({
-    ...entry,
-    key: `${head}${String(Number(first) + index).padStart(width, '0')}${tail}`,
-    value,
-  }));
+  return namesOf(entry.key).map((key) => ({ ...entry, key, value }));
 }
 
 // ── set: one value for many ──────────────────────────────────────────────────

@@ -23,6 +23,8 @@ export interface LeafNode extends Span {
   readonly kind: 'leaf';
   readonly text: string;
   readonly quoted: boolean;
+  /** The text is what was made of what stands at the span, so that a part of it has no span of its own. */
+  readonly isRewritten?: true;
 }
 
 export interface MapNode extends Span {

@@ -61,3 +61,68 @@ describe('several values at once', () => {
     expect(desk.write(motor, { ...drive, value: 'drive_3' })).toMatchObject({ kind: 'edit', edits: { length: 1 } });
   });
 });
+
+describe('a table that the file names', () => {
+  const file = 'machine.yaml';
+  const text = 'layshaft: 1\npoints_from: [points.csv]\n';
+  const table = (more: string) => ({ name: 'points.csv', file: 'points.csv', text: `name,kind\na,DI\n${more}` });
+
+  it('is asked for, handed in, kept while the file is edited, and replaced', () => {
+    const desk = openDesk();
+    expect(desk.read({ file, text, looking })).toMatchObject({
+      wanting: ['points.csv'],
+      problems: [{ line: 2, message: "no table 'points.csv' can be read" }],
+    });
+    expect(desk.catalogues({ texts: [table('')], looking })).toMatchObject({ wanting: [], problems: [] });
+    const edited = desk.read({ file, text: `${text}points: { b: { kind: relay } }\n`, looking });
+    expect(edited).toMatchObject({ wanting: [], problems: [] });
+    expect(desk.catalogues({ texts: [table('b,DO\n')], looking }).problems).toMatchObject([
+      { line: 3, column: 1, elsewhere: 'points.csv', message: "'b' stands twice" },
+    ]);
+    expect(desk.read({ file: 'other.yaml', text, looking }).wanting).toEqual(['points.csv']);
+  });
+
+  it('is not edited from the sheet, which says where it stands', () => {
+    const desk = openDesk();
+    desk.read({ file, text, looking });
+    desk.catalogues({ texts: [table('')], looking });
+    expect(desk.write({ entries: [{ path: 'points.a.wire', value: '3 m' }], at: undefined, looking })).toMatchObject({
+      kind: 'refused',
+      advice: 'Change line 2 of points.csv.',
+    });
+  });
+});
+
+describe('a pasted list of points', () => {
+  const text = 'layshaft: 1\npoints:\n  eye: { kind: capture }\n';
+
+  it('is shown as it is read, and written as one step', () => {
+    const desk = openDesk();
+    desk.read({ file: 'machine.yaml', text, looking });
+    const list = 'Tag\tType\nLS-1\tDI\nY-1\tDO\n';
+    const read = desk.list({ text: list });
+    expect(read.columns?.rows.map((row) => row.slice(0, 3).map((cell) => cell.text))).toEqual([
+      ['Tag', 'name', 'LS-1 → ls_1'],
+      ['Type', 'kind', 'DI → digital_in'],
+    ]);
+    expect(read).toMatchObject({
+      text: list,
+      count: 2,
+      problems: [],
+      remarks: [expect.stringContaining("Line 2: 2 names under 'Tag' are written in our form")],
+    });
+    expect(applied(text, desk.writeList({ text: list, looking }))).toBe(
+      `${text}  ls_1: { kind: digital_in }\n  y_1: { kind: digital_out }\n`,
+    );
+  });
+
+  it.each([
+    ['Tag\tType\nLS-1\tSiren\n', 'the list has 1 problem', 'Mend it, and ask again.'],
+    ['Tag\tType\neye\tDI\n', 'machine.yaml has eye already', 'Remove them there, or in the list.'],
+  ])('that cannot be written leaves the file as it is: %j', (list, says, advice) => {
+    const desk = openDesk();
+    desk.read({ file: 'machine.yaml', text, looking });
+    expect(desk.writeList({ text: list, looking })).toEqual({ kind: 'refused', says, advice });
+    expect(desk.look({ looking }).text).toBe(text);
+  });
+});

@@ -15,20 +15,28 @@ import {
   lackSentence,
   type Machine,
   machineSchema,
+  type PointsTable,
+  type Problem,
+  previewOf,
   printSvg,
+  problemsOfTable,
   read,
   readAsked,
   readCatalogue,
+  readPointsTable,
   resolve,
   show,
   spliceEach,
   type Table,
+  tablesNamed,
   textAfter,
   textAt,
   textOf,
+  withTables,
+  writePoints,
 } from '@layshaft/core';
 import type { OfferedPart, Offering } from '../file-pane/file-pane.ts';
-import type { At, Edited, Entry, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
+import type { At, Edited, Entry, ListAt, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
 import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
 
 type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['answer'] };
@@ -37,6 +45,7 @@ type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['
 export function openDesk(): Handlers {
   const builtIn = demonstration();
   const had = new Map<string, Catalogue>();
+  let tables: ReadonlyMap<string, PointsTable> = new Map();
   let machine: Machine = read('');
   let catalogues: readonly Catalogue[] = [builtIn];
   let assessment: Assessment = assess(resolve(machine, catalogues));
@@ -49,24 +58,30 @@ export function openDesk(): Handlers {
   const filled = () => ({ machine, catalogues, builtIn: demonstrationName });
 
   const take = (next: Machine): void => {
-    // Catalogues are named from where the machine file lies.
-    if (next.file !== machine.file) had.clear();
-    machine = next;
+    // Catalogues and tables are named from where the machine file lies.
+    if (next.file !== machine.file) {
+      had.clear();
+      tables = new Map();
+    }
+    machine = next.tables === tables ? next : withTables(next, tables);
     jobs.clear();
     made.clear();
     catalogues = cataloguesOf(machine, builtIn, had);
     assessment = assess(resolve(machine, catalogues));
   };
   const snapshot = (looking: Looking): Snapshot => {
-    const wanting = cataloguesNamed(machine, demonstrationName).filter((name) => !had.has(name));
+    const wanting = [
+      ...cataloguesNamed(machine, demonstrationName).filter((name) => !had.has(name)),
+      ...tablesNamed(machine).filter((name) => !tables.has(name)),
+    ];
     shown = viewsOf(assessment, looking.address);
     return snapshotOf(assessment, shown, looking.width_px, wanting);
   };
   const write = (entries: readonly Entry[], at: At, looking: Looking): Edited => {
-    const result = spliceEach(
-      machine,
-      entries.map(({ path, value }) => ({ path, value, ...(at && { at }) })),
-    );
+    const edits = entries.map(({ path, value }) => ({ path, value, ...(at && { at }) }));
+    return edited(spliceEach(machine, edits), looking);
+  };
+  const edited = (result: ReturnType<typeof spliceEach>, looking: Looking): Edited => {
     if (result.kind === 'choice') return result;
     if (result.kind === 'refused') return { kind: 'refused', says: result.message, advice: result.remedy };
     const { edits } = result;
@@ -81,11 +96,15 @@ export function openDesk(): Handlers {
 
   return {
     read: ({ file, text, looking }) => {
-      take(read(text, { file, previous: machine }));
+      take(read(text, { file, previous: machine, ...(file === machine.file && { tables }) }));
       return snapshot(looking);
     },
     catalogues: ({ texts, looking }) => {
-      for (const { name, file, text } of texts) had.set(name, readCatalogue(name, [{ file, text }]));
+      const asTable = new Set(tablesNamed(machine));
+      for (const { name, file, text } of texts) {
+        if (asTable.has(name)) tables = new Map([...tables, [name, readPointsTable(file, text)]]);
+        else had.set(name, readCatalogue(name, [{ file, text }]));
+      }
       take(machine);
       return snapshot(looking);
     },
@@ -98,6 +117,8 @@ export function openDesk(): Handlers {
         ? { kind: 'refused', says: `${path} cannot be moved.`, advice: 'Type a value with its unit.' }
         : write([{ path, value: text }], at, looking);
     },
+    list: ({ text }) => listAt(text),
+    writeList: ({ text, looking }) => edited(writePoints(machine, readPointsTable(pasted, text)), looking),
     explain: ({ address }) => {
       const working = explain(assessment, address, [...made.values()]);
       return working && workingAt(address, working, filled());
@@ -141,10 +162,25 @@ export function openDesk(): Handlers {
     inputs: ({ finding }) => inputsOf(assessment, finding),
     backwards: ({ finding, path }) => askBackwards(machine, catalogues, finding, path),
     compare: ({ with: text }) => {
-      const other = read(text, { file: machine.file });
+      const other = read(text, { file: machine.file, tables });
       return compare(assess(resolve(other, cataloguesOf(other, builtIn, had))), assessment);
     },
     completion: () => ({ schema: machineSchema(), parts: partsOf(catalogues) }),
+  };
+}
+
+/** What a list that is in no file is called. */
+const pasted = 'the list';
+
+function listAt(text: string): ListAt {
+  const table = readPointsTable(pasted, text);
+  const said = ({ place, message, remedy }: Problem): string => `Line ${place.line}: ${message}. ${remedy}`;
+  return {
+    text,
+    count: table.entries.length,
+    ...(table.columns.length > 0 && { columns: tableAt(previewOf(table)) }),
+    problems: problemsOfTable(table).map(said),
+    remarks: table.remarks.map(said),
   };
 }
 

@@ -105,7 +105,7 @@ export interface Snapshot {
   readonly chapters: readonly ChapterAt[];
   /** The view of the address that is looked at, where it is not a chapter's own. */
   readonly looked: readonly ViewAt[];
-  /** Catalogues that the file names and that have not been handed in. */
+  /** Catalogues and tables that the file names and that have not been handed in. */
   readonly wanting: readonly string[];
 }
 
@@ -142,6 +142,17 @@ export interface WorkingAt {
   readonly lines: readonly number[];
 }
 
+/** How a pasted list of points is read. */
+export interface ListAt {
+  readonly text: string;
+  readonly count: number;
+  /** Nothing where it is no list. */
+  readonly columns?: TableAt;
+  /** What is wrong, line by line; then it cannot be written. */
+  readonly problems: readonly string[];
+  readonly remarks: readonly string[];
+}
+
 /** What came of an edit on the sheet. */
 export type Edited =
   | {
@@ -175,6 +186,10 @@ export interface Requests {
     ask: { path: string; by: By; at: At; looking: Looking };
     answer: Edited;
   };
+  /** How a list of points is read, before any of it is written. */
+  list: { ask: { text: string }; answer: ListAt };
+  /** Its points are written into the file, all or none. */
+  writeList: { ask: { text: string; looking: Looking }; answer: Edited };
   explain: { ask: { address: string }; answer: WorkingAt | undefined };
   table: { ask: { address: string; name: string }; answer: TableAt | undefined };
   /** So much long work, as typed; a sentence where it cannot be done. */

@@ -54,7 +54,7 @@ export function snapshotOf(
   const { machine } = assessment.design;
   const lineOf = (path: string): { readonly line?: number } => {
     const place = machine.where(path);
-    return place === undefined ? {} : { line: place.line };
+    return place === undefined || place.file !== machine.file ? {} : { line: place.line };
   };
   const writtenAt = (path: string): string | undefined => {
     const node = machine.reading.places.get(path)?.node;
@@ -172,8 +172,11 @@ function numberAt({ address, value, unit, text, origin }: Working, filled: Fille
   };
 }
 
-const lineOf = ({ kind, writtenAt, path }: Origin, { machine }: Filled): number | undefined =>
-  kind === 'assumed' ? undefined : (machine.where(writtenAt) ?? machine.where(path))?.line;
+/** Nothing for what stands in a table, which is no text of the file pane. */
+function lineOf({ kind, writtenAt, path }: Origin, { machine }: Filled): number | undefined {
+  const place = kind === 'assumed' ? undefined : (machine.where(writtenAt) ?? machine.where(path));
+  return place?.file === machine.file ? place.line : undefined;
+}
 
 function linesUnder(working: Working, filled: Filled): readonly number[] {
   const lines = new Set<number>();

@@ -1,5 +1,6 @@
 // One machine file on the page: the text in the file pane, what the worker makes of it, and where it is kept.
-// Every edit, typed or made on the sheet, goes through the file pane, so that there is one text and one undo.
+// Every edit, typed or made on the sheet, goes through the file pane, so that there is one text and one undo. It is
+// long because all that a page can do changes this one state.
 import { starterFor } from '@layshaft/catalogue';
 import type { Computer } from '../computing/computer.ts';
 import type { At, By, Edited, Entry, Looking, RequestKind, Requests, Snapshot } from '../computing/protocol.ts';
@@ -167,7 +168,7 @@ export class Sheet {
     if (wanting.length > 0) void this.#fetchCatalogues(wanting);
   }
 
-  /** Catalogues of the user's own lie beside the machine file; one that is not there stays a problem of the file. */
+  /** Catalogues and tables of the user's own lie beside the machine file; one that is not there stays a problem of the file. */
   async #fetchCatalogues(names: readonly string[]): Promise<void> {
     const { file } = this.#state;
     const folder = file!.slice(0, file!.lastIndexOf('/') + 1);
@@ -281,6 +282,15 @@ export class Sheet {
     if (edited !== undefined)
       this.#take(edited, `write ${++this.#edits}`, (chosen) => void this.#writeAt(entries, chosen));
     await this.#follow();
+  }
+
+  /** The points of a pasted list, as one step of undo; whether they stand in the file now. */
+  async writeList(text: string): Promise<boolean> {
+    this.#set({ before: this.#state.snapshot });
+    const edited = await this.ask('writeList', { text, looking: this.#looking });
+    const done = edited !== undefined && this.#take(edited, `list ${++this.#edits}`, () => undefined);
+    await this.#follow();
+    return done;
   }
 
   /** An input is taken hold of; all moves until it is let go are one step of undo. */

@@ -13,12 +13,14 @@ import { Contents } from './contents.tsx';
 import { Divider } from './divider.tsx';
 import { Head } from './head.tsx';
 import { Notices } from './notices.tsx';
+import { PastePoints } from './paste-points.tsx';
 
 export function App({ sheet }: { readonly sheet: Sheet }) {
   const state = useSyncExternalStore(sheet.subscribe, sheet.state);
   const pane = useRef<HTMLDivElement>(null);
   const paper = useRef<HTMLElement>(null);
   const [fileOpen, openFile] = useState(false);
+  const [pasting, paste] = useState(false);
   useEffect(() => begin(sheet, pane.current!), [sheet]);
   useWidth(paper, sheet);
   useKeys(sheet);
@@ -35,6 +37,11 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
         <section className="file" aria-label="Machine file">
           <header>
             <h2>{state.file ?? 'no file'}</h2>
+            {state.file !== undefined && (
+              <button type="button" className="quiet" aria-expanded={pasting} onClick={() => paste(!pasting)}>
+                points from a list
+              </button>
+            )}
             {problems > 0 && <span className="pr">{problems === 1 ? '1 problem' : `${problems} problems`}</span>}
           </header>
           <div className="pane" ref={pane} />
@@ -47,6 +54,7 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
           <div className="spread">
             <div className="chapters">
               <Notices state={state} />
+              {pasting && <PastePoints close={() => paste(false)} />}
               {state.comparison !== undefined && <Compared state={state} comparison={state.comparison} />}
               {state.snapshot?.chapters.map((chapter) => (
                 <Chapter key={chapter.domain} chapter={chapter} state={state} />
