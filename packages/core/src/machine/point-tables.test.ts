@@ -1,6 +1,8 @@
 // Points of a table among those of the file: one group, with origins and places in the table, which edits do not reach.
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { entriesRead, pointLines } from '../points/print.ts';
+import { meanings } from '../points/columns.ts';
+import { entriesRead, pointLines, pointsSheet } from '../points/print.ts';
 import { readPointsTable } from '../points/table.ts';
 import { where } from '../problems/problem.ts';
 import type { Origin } from '../working/origin.ts';
@@ -8,6 +10,7 @@ import type { Quantity } from '../working/quantity.ts';
 import { type Machine, read, withTables } from './machine.ts';
 import { tablesNamed } from './point-tables.ts';
 import { saidBy } from './said.support.ts';
+import { machineSchema } from './schema.ts';
 import { splice, spliceEach } from './splice.ts';
 import { tellOrigin } from './tell-origin.ts';
 import { vary } from './vary.ts';
@@ -146,4 +149,28 @@ describe('an edit', () => {
     }
     expect(vary(machine, 'planned.points.y_1.channel', 'main.3.2')?.points[0]).toMatchObject({ channel: { place: 3 } });
   });
+});
+
+it('every key of a point has a column', () => {
+  const point = Object.values(machineSchema().properties?.points?.patternProperties ?? {})[0];
+  const columns: readonly string[] = meanings.map(({ key }) => key);
+  const keys = Object.keys(point?.properties ?? {});
+  expect(keys).toContain('kind');
+  expect(keys.filter((key) => !columns.includes(key))).toEqual([]);
+});
+
+it.each(['labeller', 'print-line'])('the points of %s are the same from a table of them', (name) => {
+  const machine = read(readFileSync(`examples/${name}/machine.yaml`, 'utf8'));
+  const names = machine.points.map((point) => point.name);
+  expect(names.length).toBeGreaterThan(10);
+  const { columns, rows } = pointsSheet(entriesRead(names, machine.reading));
+  const text = [columns, ...rows].map((row) => row.map((cell) => `"${String(cell).replaceAll('"', '""')}"`).join(','));
+  const own = new Map([['points.csv', readPointsTable('points.csv', text.join('\n'))]]);
+  const again = read('layshaft: 1\npoints_from: [points.csv]\n', { tables: own });
+  expect(again.remarks).toEqual([]);
+  const plain = ({ points }: Machine): unknown =>
+    JSON.parse(saidBy({ ...read(''), points }), (key, value) =>
+      ['writtenAt', 'via', 'channel'].includes(key) ? undefined : value,
+    );
+  expect(plain(again)).toEqual(plain(machine));
 });

@@ -2,7 +2,7 @@
 import type { Unit } from '../units/si.ts';
 import { type ColumnKey, unitsOf } from './columns.ts';
 import { kindIn } from './kind-words.ts';
-import { nameIn } from './plain-words.ts';
+import { nameIn, plainWords } from './plain-words.ts';
 import { channelIn, isQuantity, placeIn, quantityIn, rangeIn, sensorIn, withPoint, wordIn } from './value-words.ts';
 
 export interface CellContext {
@@ -55,6 +55,14 @@ function valueIn(key: Exclude<ColumnKey, 'title'>, cell: string, unit: string | 
       const { kind, ...more } = kindIn(cell) ?? {};
       return kind && { value: kind, more, understood: true };
     }
+    case 'designation':
+    case 'conductors':
+      return understood(cell);
+    case 'function':
+      return /^[A-Za-z][A-Za-z0-9_.]*$/.test(cell) ? understood(cell) : undefined;
+    case 'circuit':
+    case 'status_of':
+      return understood(plainWords(cell).replaceAll(' ', '_'));
     case 'sensor':
       return understood(sensorIn(cell));
     case 'type':

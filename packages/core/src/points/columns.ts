@@ -59,8 +59,16 @@ export const meanings = [
   { key: 'wire', words: ['wire', 'wire length', 'cable length', 'cable', 'length'], units: ['m'] },
   {
     key: 'title',
-    words: ['title', 'description', 'comment', 'text', 'remark', 'remarks', 'meaning', 'function', 'note', 'notes'],
+    words: ['title', 'description', 'comment', 'text', 'remark', 'remarks', 'meaning', 'note', 'notes'],
   },
+  { key: 'designation', words: ['designation', 'reference designation'] },
+  { key: 'function', words: ['function designation', 'function'] },
+  { key: 'conductors', words: ['conductors', 'number of conductors'] },
+  { key: 'section', words: ['section', 'cross section', 'wire section'], units: ['m²'] },
+  { key: 'circuit', words: ['circuit'] },
+  { key: 'status_of', words: ['status of'] },
+  { key: 'voltage_at_least', words: ['voltage at least', 'lowest voltage'], units: ['V'] },
+  { key: 'sensor_drop', words: ['sensor drop', 'voltage drop of the sensor'], units: ['V'] },
   { key: 'place', words: ['place', 'slot', 'module', 'card'] },
   { key: 'channel', words: ['channel', 'ch', 'address', 'channel no', 'channel number', 'terminal'] },
 ] as const satisfies readonly ColumnMeaning[];
