@@ -24,6 +24,13 @@ export function under(outline: Outline, key: string | undefined): Outline {
   return found;
 }
 
+/** The place of a name in a row of fixed places, such as `from` in a range; -1 where there is none. */
+export const placeInRow = (outline: Outline, name: string): number =>
+  formsOf(outline).reduce(
+    (found, { prefixItems }) => (found < 0 ? (prefixItems ?? []).findIndex(({ title }) => title === name) : found),
+    -1,
+  );
+
 /**
  * The keys that names of a path stand for, from an outline downwards: a key can have points (`networks.cycle` under
  * `reserves`), and an item of a list has none (undefined). Nothing when they lead into a list that is not there.

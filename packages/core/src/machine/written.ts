@@ -3,7 +3,7 @@ import { lastOf, rootOf, stepInto, type Trail, trailTo } from '../reading/edit-t
 import type { PlacedSection } from '../reading/parse.ts';
 import { type Cursor, plannedVia } from '../reading/reading.ts';
 import type { Machine } from './machine.ts';
-import { type Outline, segmentsOf, takesPart, under, wholeFile } from './outline.ts';
+import { type Outline, placeInRow, segmentsOf, takesPart, under, wholeFile } from './outline.ts';
 
 /** Nothing is changed, and why. */
 export interface Refusal {
@@ -75,7 +75,7 @@ function descended(from: Written): Written {
       node.kind === 'map'
         ? node.entries.findIndex(({ key }) => key === name)
         : node.kind === 'list'
-          ? node.items.findIndex((_, at) => String(at) === name)
+          ? node.items.findIndex((_, at) => String(at) === name || at === placeInRow(from.outline, name))
           : -1;
     if (index < 0) continue;
     return descended({
