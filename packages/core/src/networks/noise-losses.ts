@@ -181,7 +181,11 @@ function withPool(own: One, before: readonly Chance[], { network, exchanges }: P
 }
 
 /** What a station shares the repeats with: those before it in that of its cycles in which they are most. */
-function othersBefore(index: number, { exchanges, phases, pattern }: Planned, own: readonly One[]): readonly Chance[] {
+export function othersBefore(
+  index: number,
+  { exchanges, phases, pattern }: Planned,
+  own: readonly Pick<One, 'one'>[],
+): readonly Chance[] {
   const multiple = multipleOf(exchanges[index]!.device);
   let most: readonly Chance[] = [];
   for (let cycle = phases[index]!; cycle < pattern; cycle += multiple) {

@@ -16,7 +16,7 @@ import { type Planned, servedIn } from './planned.ts';
 import { type Read, readerOf, recorder } from './simulation-inputs.ts';
 import { answersTogether } from './simulation-queue.ts';
 import type { Slot, Timetable } from './timetable.ts';
-import { delays, type Exchange, wayTo } from './ways.ts';
+import { delays, type Exchange, roundTheOther, sendsBothWays, wayTo } from './ways.ts';
 
 type Time = Value<Quantity<'s'>>;
 
@@ -250,7 +250,8 @@ function exchangesFrom(
     const { device, command, answer } = exchange;
     const way = wayTo(device, network, brokenAfter);
     const commandSlot = slotOf(timetable.commands, exchange);
-    const sent = along(way, commandSlot.frame, passesAt(commandSlot, start_ps, read), line);
+    const passes_ps = passesAt(commandSlot, start_ps, read);
+    const sent = along(way, commandSlot.frame, passes_ps, line);
     let behind = -1;
     if (discipline === 'chained') {
       for (const [index, run] of way.runs.entries()) {
@@ -273,28 +274,44 @@ function exchangesFrom(
         ? answersAt(sent.arrives_ps, commandSlot.frame)
         : passesAt(answerSlot, start_ps, read) - direct.arrives_ps;
     const own = along(way, command, 0, line);
+    const isRepeated = discipline !== 'slotted';
+    const again_ps = isRepeated ? answersAt(own.arrives_ps, command) : 0;
+    const round = sendsBothWays(network) ? roundTheOther(way, device) : undefined;
     return {
       stations: [exchanges.indexOf(exchange)],
       behind,
       command: discipline === 'chained' ? [] : sent.hops,
       answer: moved(direct.hops, leaves_ps),
-      again: discipline === 'slotted' ? [] : [...own.hops, ...moved(direct.hops, answersAt(own.arrives_ps, command))],
+      again: isRepeated ? [...own.hops, ...moved(direct.hops, again_ps)] : [],
+      otherWay: round && {
+        hops: thereAndBack(round, exchange, [passes_ps, leaves_ps], line),
+        again: isRepeated ? thereAndBack(round, exchange, [0, again_ps], line) : [],
+      },
     };
   });
   const answers = made.map(({ answer }) => answer);
   const sent = discipline === 'pipelined' ? answersTogether(answers, line.gap_ps) : answers;
   const all = made.map(
-    ({ stations, behind, command, again }, at): Exchanged => ({
+    ({ stations, behind, command, again, otherWay }, at): Exchanged => ({
       stations,
       behind,
       hops: [...command, ...sent[at]!],
       again,
+      otherWay,
     }),
   );
   // A state of the line is followed through time, and without repeats no order among the stations counts.
   const inTime = (a: Exchanged, b: Exchanged): number => a.hops[0]!.from_ps - b.hops[0]!.from_ps;
   return { branches, exchanges: discipline === 'slotted' ? all.toSorted(inTime) : all };
 }
+
+/** The hops of copies, which leave when the frames do that they are copies of. */
+const thereAndBack = (
+  way: Way,
+  { command, answer }: Exchange,
+  [sent_ps, answered_ps]: readonly [number, number],
+  line: Line,
+): readonly Hop[] => [...along(way, command, sent_ps, line).hops, ...along(back(way), answer, answered_ps, line).hops];
 
 /** Frames out through every branch and back, each with the data of several stations. */
 function framesThroughAll(

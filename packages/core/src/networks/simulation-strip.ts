@@ -4,7 +4,7 @@ import { type Drawn, type Mark, type Meaning, pen, type Row, type Words } from '
 import type { Hop } from './calc/simulate/plan.ts';
 import { bar, label } from './cycle-strip.ts';
 import type { SimulationResult, TripResult } from './simulation.ts';
-import { answersFrom, type Pulse, type Spoilt, type TracedCycle, tracedCycles } from './simulation-trace.ts';
+import { type Pulse, type Spoilt, type TracedCycle, tracedCycles } from './simulation-trace.ts';
 
 const legend: readonly Meaning[] = [
   { fill: 'solid', tone: 'traffic', means: 'command' },
@@ -116,9 +116,7 @@ function cycleMarks(
   };
   for (const hop of forAll.slice(0, 1)) draw(commands, hop, spoiltForAll.length > 0 ? 'spoilt' : 'whole');
   for (const each of tries) {
-    const { hops, hasCommand, spoilt, fate, stations, repeat } = each;
-    const from = answersFrom(each);
-    const isCommandLost = fate === 'no command' || (spoilt !== undefined && spoilt.hop < from);
+    const { hops, hasCommand, isCommandLost, fate, stations, repeat } = each;
     if (hasCommand) draw(commands, hops[0], isCommandLost ? 'spoilt' : fate === 'late' ? 'late' : 'whole');
     draw(
       answers,
@@ -154,12 +152,14 @@ function happened(
   };
   for (const each of spoiltForAll) add(each, 'the command for all');
   for (const each of tries) {
-    if (each.spoilt === undefined) continue;
-    const whose =
-      each.stations.length > 1
-        ? `the frame with the data of ${who(each.stations.slice(0, 1))}`
-        : `${each.spoilt.hop < answersFrom(each) ? 'command to' : 'answer of'} ${who(each.stations)}`;
-    add(each.spoilt, `${whose}${each.repeat === 0 ? '' : `, repeat ${each.repeat}`}`);
+    const { stations, repeat } = each;
+    for (const spoilt of each.spoilt) {
+      const whose =
+        stations.length > 1
+          ? `the frame with the data of ${who(stations.slice(0, 1))}`
+          : `${spoilt.of === 'command' ? 'command to' : 'answer of'} ${who(stations)}`;
+      add(spoilt, `${whose}${spoilt.isCopy ? ' the other way' : ''}${repeat === 0 ? '' : `, repeat ${repeat}`}`);
+    }
   }
   const late = tries.filter(({ fate }) => fate === 'late').flatMap(({ stations }) => stations);
   return [

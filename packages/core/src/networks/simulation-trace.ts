@@ -9,16 +9,19 @@ export interface Tried {
   readonly stations: readonly number[];
   /** 0 is the first try. */
   readonly repeat: number;
+  /** As the first way has it where copies go the other way round. */
   readonly hops: readonly Hop[];
   readonly hasCommand: boolean;
-  /** Undefined where its command for all was spoilt, or nothing was. */
-  readonly spoilt: Spoilt | undefined;
+  /** None where its command for all was spoilt. */
+  readonly spoilt: readonly Spoilt[];
+  readonly isCommandLost: boolean;
   readonly fate: 'whole' | 'spoilt' | 'no command' | 'late';
 }
 
 export interface Spoilt {
-  /** Among the hops of its try; of a command for all, among the branches of the cycle. */
-  readonly hop: number;
+  readonly of: 'command' | 'answer';
+  /** Whether it was a copy that went the other way round. */
+  readonly isCopy: boolean;
   readonly run: number;
   readonly by: string;
 }
@@ -50,7 +53,8 @@ export function tracedCycles(simulation: Simulation, trace: TripTrace): readonly
   });
 }
 
-type Causes = (spoilt: SpoiltHop, hops: readonly Hop[]) => string;
+/** Of a hop, and all hops of its try, there and back. */
+type Causes = (spoilt: SpoiltHop, hop: Hop, way: readonly Hop[]) => string;
 
 function tracedCycle(
   { plan }: Simulation,
@@ -60,33 +64,59 @@ function tracedCycle(
 ): Omit<TracedCycle, 'pulses'> {
   const { branches, exchanges, repeatsFrom_ps } = plan.cycles[remainder(cycle, plan.cycles.length)]!;
   const left = trace.spoilt.filter((each) => each.cycle === cycle);
-  /** Takes the spoilt hop of a try out of those that are left. */
-  const take = (hops: readonly Hop[], repeat: number, moved_ps: number): Spoilt | undefined => {
+  /** Takes the spoilt hop of a frame out of those that are left. */
+  const take = (frame: readonly Hop[], repeat: number, way = frame) => {
     const isIn = (each: SpoiltHop, { run, from_ps }: Hop): boolean =>
-      each.repeat === repeat && each.run === run && each.at_ps === from_ps + moved_ps;
-    const found = left.findIndex((each) => hops.some((hop) => isIn(each, hop)));
+      each.repeat === repeat && each.run === run && each.at_ps === from_ps;
+    const found = left.findIndex((each) => frame.some((hop) => isIn(each, hop)));
     if (found < 0) return undefined;
     const [spoilt] = left.splice(found, 1);
-    return { hop: hops.findIndex((hop) => isIn(spoilt!, hop)), run: spoilt!.run, by: causes(spoilt!, hops) };
+    const hop = frame.find((each) => isIn(spoilt!, each))!;
+    return { hop, by: causes(spoilt!, hop, way) };
   };
   const spoiltForAll: Spoilt[] = [];
   const isBranchLost: boolean[] = [];
-  for (const [at, hop] of branches.entries()) {
+  for (const hop of branches) {
     const isLost = hop.after >= 0 && isBranchLost[hop.after]!;
-    const own = isLost ? undefined : take([hop], 0, 0);
-    if (own !== undefined) spoiltForAll.push({ ...own, hop: at });
+    const own = isLost ? undefined : take([hop], 0);
+    if (own !== undefined) spoiltForAll.push({ run: hop.run, by: own.by, of: 'command', isCopy: false });
     isBranchLost.push(isLost || own !== undefined);
   }
   const tried = (exchange: Exchanged, repeat: number): Tried => {
     const begins_ps = repeat === 0 ? 0 : repeatsFrom_ps[repeat - 1]!;
-    const own = repeat === 0 ? exchange.hops : exchange.again;
     const hasCommand = repeat > 0 || exchange.behind < 0;
-    const hops = own.map((hop) => ({ ...hop, from_ps: hop.from_ps + begins_ps }));
+    const begun = ({ hops, again }: Pick<Exchanged, 'hops' | 'again'>): readonly Hop[] =>
+      (repeat === 0 ? hops : again).map((hop) => ({ ...hop, from_ps: hop.from_ps + begins_ps }));
+    const hops = begun(exchange);
+    const ways = exchange.otherWay === undefined ? [hops] : [hops, begun(exchange.otherWay)];
     const isSilent = !hasCommand && isBranchLost[exchange.behind]!;
-    const spoilt = isSilent ? undefined : take(hops, repeat, 0);
-    const isLate = hops.some(({ from_ps, lasts_ps }) => from_ps + lasts_ps > plan.cycle_ps);
-    const fate = isSilent ? 'no command' : spoilt !== undefined ? 'spoilt' : isLate ? 'late' : 'whole';
-    return { stations: exchange.stations, repeat, hops, hasCommand, spoilt, fate };
+    /** Where the answer begins: there and back pass the same runs. */
+    const answersFrom = (way: readonly Hop[]): number => (hasCommand ? Math.ceil(way.length / 2) : 0);
+    const spoiltAmong = (part: readonly Hop[], way: readonly Hop[]): readonly Spoilt[] => {
+      const found = take(part, repeat, way);
+      if (found === undefined) return [];
+      const of = way.indexOf(found.hop) < answersFrom(way) ? 'command' : 'answer';
+      return [{ run: found.hop.run, by: found.by, of, isCopy: way !== hops }];
+    };
+    const commands = (): readonly Spoilt[] => ways.flatMap((way) => spoiltAmong(way.slice(0, answersFrom(way)), way));
+    const answers = (): readonly Spoilt[] => ways.flatMap((way) => spoiltAmong(way.slice(answersFrom(way)), way));
+    const areAll = (spoilt: readonly Spoilt[], which: Spoilt['of']): boolean =>
+      spoilt.filter(({ of }) => of === which).length === ways.length;
+    // Without a copy nothing is played behind what was spoilt.
+    const first = isSilent ? [] : ways.length === 1 ? spoiltAmong(hops, hops) : commands();
+    const isCommandLost = isSilent || areAll(first, 'command');
+    const spoilt = ways.length === 1 || isCommandLost ? first : [...first, ...answers()];
+    const isLost = isCommandLost || areAll(spoilt, 'answer');
+    const isLate = ways.flat().some(({ from_ps, lasts_ps }) => from_ps + lasts_ps > plan.cycle_ps);
+    return {
+      stations: exchange.stations,
+      repeat,
+      hops,
+      hasCommand,
+      spoilt,
+      isCommandLost,
+      fate: isSilent ? 'no command' : isLost ? 'spoilt' : isLate ? 'late' : 'whole',
+    };
   };
   // Two frames may be on a run both ways at the very same time: what one of them lost goes to the station that tripped.
   const own = exchanges.findIndex(({ stations }) => stations.includes(trace.station));
@@ -107,9 +137,6 @@ function tracedCycle(
     lost: failed.slice(served).flatMap(({ stations }) => stations),
   };
 }
-
-/** Where the commands of a try end among its hops: there and back pass the same runs. */
-export const answersFrom = ({ hops, hasCommand }: Tried): number => (hasCommand ? Math.ceil(hops.length / 2) : 0);
 
 // ── what spoilt it ───────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -164,16 +191,15 @@ function pulsesIn({ plan }: Simulation, cycle: number, phaseOf: ReturnType<typeo
 
 /** A pulse that lies on the frame spoils it, whatever else does; what no pulse meets, chance or the line of two states took. */
 function causesOf({ plan, noise }: Simulation, phaseOf: ReturnType<typeof phasesOf>): Causes {
-  return ({ cycle, at_ps, run }, hops) => {
-    const { lasts_ps } = hops.find((hop) => hop.run === run)!;
+  return ({ cycle, at_ps, run }, { lasts_ps }, way) => {
     const met = plan.pulses.flatMap((source, at) =>
       meets(source, run, phaseOf(cycle, at) + at_ps, lasts_ps) ? [noise.sources[at]!.name] : [],
     );
     if (met.length > 0) return met.join(' and ');
     const { twoState } = plan;
-    const mayBeTaken = twoState !== undefined && hops.some((hop) => twoState.hits.includes(hop.run));
+    const mayBeTaken = twoState !== undefined && way.some((hop) => twoState.hits.includes(hop.run));
     if (!mayBeTaken) return 'bit error';
-    return hops.some(({ spoils }) => spoils > 0) ? 'two-state line or bit error' : 'two-state line';
+    return way.some(({ spoils }) => spoils > 0) ? 'two-state line or bit error' : 'two-state line';
   };
 }
 

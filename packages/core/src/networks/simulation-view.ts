@@ -5,6 +5,7 @@ import { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Comparison, Simulation, SimulationResult } from './simulation.ts';
 import { tripStrip } from './simulation-strip.ts';
+import { sendsBothWays } from './ways.ts';
 
 /** Trips that are drawn, and lengths of runs that have a column. Our judgement. */
 const [mostDrawn, mostLengths] = [3, 6];
@@ -164,11 +165,14 @@ export function leftOut({ planned, kinds, noise }: Pick<Simulation, 'planned' | 
     'A run of losses trips a station once; it goes on as if reset at once.',
     'Pulses and cycle have clocks of their own; each part draws a phase.',
     ...(network.topology === 'ring'
-      ? [
-          network.profile.discipline === 'summation'
-            ? 'The ring is open at its shortest run: frames pass the others both ways.'
-            : `The ring is open behind ${before}, where that needs most of the cycle.`,
-        ]
+      ? network.profile.discipline === 'summation'
+        ? ['The ring is open at its shortest run: frames pass the others both ways.']
+        : sendsBothWays(network)
+          ? [
+              'The ring is whole: a frame is lost with its copy the other way round.',
+              `Frames have the times of a ring open behind ${before}; copies wait for none.`,
+            ]
+          : [`The ring is open behind ${before}, where that needs most of the cycle.`]
       : []),
     ...(noise.twoState !== undefined && kinds.includes('two_state')
       ? ['The line of two states takes a try as a whole, once for all its runs.']

@@ -3,7 +3,8 @@ import { readFileSync } from 'node:fs';
 import { demonstration } from '@layshaft/catalogue';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../assess/assess.ts';
-import { type Asked, sound, textOf } from '../assess/noise.support.ts';
+import { textOf } from '../assess/noise.support.ts';
+import { file, planned, played, simulation } from '../assess/simulation.support.ts';
 import { quantitiesIn } from '../checks/view.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
@@ -13,32 +14,9 @@ import { known } from '../working/testing.support.ts';
 import { replay } from '../working/working.ts';
 import { runSimulation } from './calc/simulate/run.ts';
 import type { Planned } from './planned.ts';
-import {
-  resultOf,
-  type Simulation,
-  type SimulationRequest,
-  type SimulationResult,
-  simulationOf,
-} from './simulation.ts';
+import { resultOf, simulationOf } from './simulation.ts';
 import { tracedCycles } from './simulation-trace.ts';
 import { simulationView } from './simulation-view.ts';
-
-const planned = (text: string): Planned => sound(text).networks[0]!;
-const file = (asked: Partial<Asked> & Pick<Asked, 'noise'>): Planned => planned(textOf({ stations: 4, ...asked }));
-
-function simulation(of: Planned, request: SimulationRequest): Simulation {
-  const found = simulationOf(of, request);
-  if (found instanceof Missing) throw new Error(JSON.stringify(found.lacks));
-  return found;
-}
-
-function played(of: Planned, request: SimulationRequest): SimulationResult {
-  const asked = simulation(of, request);
-  return resultOf(
-    asked,
-    asked.chunks.map((chunk) => runSimulation(chunk)),
-  );
-}
 
 const example = (name: string, change: (text: string) => string): Planned => {
   const text = readFileSync(new URL(`../../../../examples/${name}/machine.yaml`, import.meta.url), 'utf8');
@@ -301,7 +279,7 @@ describe('the cycles before a trip', () => {
         const cycles = tracedCycles(asked, trace);
         const shown = cycles.flatMap(({ tries, spoiltForAll }) => [
           ...spoiltForAll,
-          ...tries.flatMap(({ spoilt }) => spoilt ?? []),
+          ...tries.flatMap(({ spoilt }) => spoilt),
         ]);
         expect(shown.length).toBe(trace.spoilt.length);
         for (const { by } of shown) expect(by).toMatch(causes);

@@ -15,6 +15,7 @@ import { statedMultiples } from './network.ts';
 import { meets } from './noise.ts';
 import { meetingWith, sourcesOf } from './noise-bursts.ts';
 import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
+import { lossesBothWays } from './noise-ring.ts';
 import type { Planned } from './planned.ts';
 import { counts, shares } from './simulation-counts.ts';
 import { inputMeans } from './simulation-inputs.ts';
@@ -153,7 +154,7 @@ export function resultOf(simulation: Simulation, done: readonly SimulationCounts
             call((played) => shareBetween(played.done, at)![which]),
             about,
           );
-    const [least, most, closed] = [end('least'), end('most'), closedOf(loss, simulation, comparison)];
+    const [least, most, closed] = [end('least'), end('most'), closedOf(at, simulation, comparison)];
     const counted = now.merged.stations[at]!;
     return {
       loss,
@@ -266,11 +267,12 @@ function comparisonOf(simulation: Simulation): Comparison {
   return hasMultiples && hasRepeats ? 'bound' : 'exact';
 }
 
-/** With pulses or a line of two states an update is lost no more often than its first try is, by any cause. */
-function closedOf(loss: StationLoss, simulation: Simulation, comparison: Comparison): Value<Quantity<'1'>> {
+/** With pulses or a line of two states an update is lost no more often than its first try is, by any cause and one way round. */
+function closedOf(at: number, simulation: Simulation, comparison: Comparison): Value<Quantity<'1'>> {
   const { kinds, noise, losses } = simulation;
+  const loss = losses.stations[at]!;
   const isChanceAlone = kinds.includes('bit_errors') && !playsBursts(simulation) && !playsTwoStates(simulation);
-  if (comparison !== 'bound' || isChanceAlone) return loss.lost;
+  if (comparison !== 'bound' || isChanceAlone) return lossesBothWays(losses)?.[at]?.lost ?? loss.lost;
   const about = `${simulation.planned.network.name}.${loss.device.name}`;
   const { twoState } = noise;
   const p = [

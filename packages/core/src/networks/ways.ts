@@ -36,6 +36,19 @@ export function exchangesOf(network: Network, cables: CableDelays, whole: number
 export const wayTo = (device: Device, { devices }: Network, whole: number): Way =>
   (devices.indexOf(device) >= whole ? device.otherWay : undefined) ?? device.way;
 
+/**
+ * Whether a copy of each frame goes the other way round: on a ring whose profile says so, where a command and an answer of their
+ * own go to and fro. A frame for all is not counted with copies.
+ */
+export const sendsBothWays = ({ topology, profile: { ring_frames, discipline } }: Network): boolean =>
+  topology === 'ring' &&
+  ring_frames === 'both_ways' &&
+  ['polled', 'pipelined', 'slotted'].includes(discipline as string);
+
+/** Where the copies go of frames that go that way. */
+export const roundTheOther = (way: Way, device: Device): Way | undefined =>
+  way === device.way ? device.otherWay : device.way;
+
 /** The propagation along every run of a network. */
 export type CableDelays = ReadonlyMap<Run, Time>;
 
