@@ -10,6 +10,14 @@ const yamlAsText = (): Plugin => ({
   load: (id) => (id.endsWith('.yaml') ? `export default ${JSON.stringify(readFileSync(id, 'utf8'))};` : null),
 });
 
+/** What the solver's library asks of Node, and never in a browser. */
+const noNode = (): Plugin => ({
+  name: 'no node',
+  enforce: 'pre',
+  resolveId: (id) => (id === 'node:module' ? '\0no-node' : null),
+  load: (id) => (id === '\0no-node' ? 'export const createRequire = undefined;' : null),
+});
+
 /** The script that keeps the built sheet in the browser, so that it opens while the server is away. */
 const keepOffline = (): Plugin => ({
   name: 'keep offline',
@@ -31,7 +39,7 @@ const keepOffline = (): Plugin => ({
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [yamlAsText(), react(), keepOffline()],
-  worker: { format: 'es', plugins: () => [yamlAsText()] },
+  worker: { format: 'es', plugins: () => [yamlAsText(), noNode()] },
   build: {
     target: 'es2022',
     outDir: 'dist',

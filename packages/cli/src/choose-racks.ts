@@ -3,11 +3,12 @@ import {
   chooseRacks,
   chosenRacksTable,
   conflictsOf,
-  type Design,
-  lackSentence,
+  leftOutSays,
   oneMoreOfEach,
   oneMoreTable,
+  placedSays,
   type RackChoices,
+  whyNoChoice,
 } from '@layshaft/core';
 import { exit, type Io, UserError } from './io.ts';
 import { paragraphs, wrap } from './layout.ts';
@@ -33,9 +34,8 @@ export async function racks(file: string, options: RackOptions, io: Io): Promise
   const { prefer = 'cost' } = options;
   const design = await openDesign(file, io);
   const found = await chooseRacks(design, io.solve, { prefer });
-  if (found.choices.length === 0 && options.oneMore !== true) throw new UserError(nothingToDo(design));
-  const lacks = found.choices.flatMap(({ answer }) => ('lacks' in answer ? answer.lacks : []));
-  if (lacks.length > 0) throw new UserError(`Nothing can be chosen at racks yet: ${lackSentence(lacks)}.`);
+  const why = whyNoChoice(design, found);
+  if (why !== undefined && (found.choices.length > 0 || options.oneMore !== true)) throw new UserError(why);
   const more = options.oneMore ? await oneMoreOfEach(design, found, io.solve, { prefer }) : [];
   const conflicts = conflictsOf(found.choices);
   if (options.json)
@@ -47,11 +47,6 @@ export async function racks(file: string, options: RackOptions, io: Io): Promise
   if (options.write && found.planned.length > 0) await writeChosen(file, found.planned, io);
   return design.problems.length === 0 ? exit.fine : exit.unusable;
 }
-
-const nothingToDo = ({ racks: { locations } }: Design): string =>
-  locations.length === 0
-    ? 'The file has no racks. Write racks: open to have them chosen for its points.'
-    : 'Nothing is open in racks, and every point has a channel. Write open in the place of what shall be chosen.';
 
 const dataOf = ({ choices, planned, leftOut }: RackChoices) => ({
   choices: choices.map(({ location, answer }) =>
@@ -80,20 +75,11 @@ function printed(found: RackChoices, { more, conflicts, prefer }: Rest, options:
   const look = lookOf(options, io);
   const say = (text: string): readonly string[] => wrap(text, look.columns);
   const tables = [chosenRacksTable(found.choices, prefer), ...(options.oneMore ? [oneMoreTable(more, prefer)] : [])];
-  const placed = found.planned.filter(({ path }) => path.startsWith('points.')).length;
   return `${paragraphs([
     ...conflicts.map(say),
     ...tables.filter(({ rows }) => rows.length > 0).map((table) => printTable(table, look, false)),
-    ...(found.leftOut.length === 0
-      ? []
-      : [say(`Not weighed, since they do not say all that counts: ${found.leftOut.join(', ')}.`)]),
-    ...(conflicts.length > 0 || found.planned.length === 0
-      ? []
-      : [
-          say(
-            `${placed === 1 ? 'One point gets its channel' : `${placed} points get their channels`}; points that have one stay there.`,
-          ),
-        ]),
+    ...leftOutSays(found.leftOut).map(say),
+    ...(conflicts.length > 0 || found.planned.length === 0 ? [] : [say(placedSays(found.planned))]),
     ...(conflicts.length > 0 || found.planned.length === 0 || options.write
       ? []
       : [say('--write takes this into the file.')]),

@@ -4,7 +4,7 @@ export { type Assessment, assess } from './assess/assess.ts';
 export { type Asking, type AskingOptions, askBackwards } from './assess/backwards.ts';
 export { type Chapter, chapters } from './assess/chapters.ts';
 export { choicesFor } from './assess/choosing.ts';
-export { chooseRacks, oneMoreOfEach, type RackChoices } from './assess/choosing-racks.ts';
+export { chooseRacks, oneMoreOfEach, type RackChoices, whyNoChoice } from './assess/choosing-racks.ts';
 export { type Comparison, compare } from './assess/compare.ts';
 export { type Candidate, inputsOf } from './assess/inputs-of.ts';
 export { explain, explainIn, numbersOf } from './assess/numbers.ts';
@@ -21,6 +21,7 @@ export {
   allTables,
   type Cell,
   type CellJson,
+  type Choosing,
   cellJson,
   type Input,
   type LaterTable,
@@ -60,8 +61,10 @@ export { entriesRead, pointLines, pointsSheet } from './points/print.ts';
 export { type PointsTable, readPointsTable } from './points/table.ts';
 export { type Place, type Problem, printProblem, where } from './problems/problem.ts';
 export { plural } from './problems/wording.ts';
-export type { Solve } from './racks/calc/linear-model.ts';
+export type { LinearModel, Solution, Solve } from './racks/calc/linear-model.ts';
 export { chosenRacksTable, conflictsOf, type OneMore, oneMoreTable } from './racks/choice-tables.ts';
+export { choosingSays, leftOutSays, notShownBest, placedSays, type TaskOfAll } from './racks/choice-words.ts';
+export type { Preference } from './racks/offers.ts';
 export { figuresOf, type PartFigure, textOf } from './reading/figures-of.ts';
 export type { Part } from './reading/parts.ts';
 export { nearest } from './units/nearest.ts';

@@ -1,11 +1,13 @@
 // Which racks and modules carry the points of a machine, and where each point sits: the tasks of the racks domain handed to a
 // solver, one location after the other.
 
+import { lackSentence } from '../checks/finding.ts';
 import { wantedShares } from '../machine/reserves.ts';
 import type { Design } from '../machine/resolve.ts';
 import type { Solve, SolveOptions } from '../racks/calc/linear-model.ts';
 import { rackChecks } from '../racks/checks/all.ts';
 import { type OneMore, partsIn } from '../racks/choice-tables.ts';
+import type { TaskOfAll } from '../racks/choice-words.ts';
 import { type RackAnswer, type RackTask, rackTask, withOneMore } from '../racks/choose.ts';
 import { offersOf, type Preference } from '../racks/offers.ts';
 import { planRacks } from '../racks/planned.ts';
@@ -29,8 +31,8 @@ export interface RackChoices {
 
 export interface RackWishes extends SolveOptions {
   readonly prefer?: Preference | undefined;
-  /** Is told before each location how many there are. */
-  readonly onLocation?: ((name: string, at: number, all: number) => void) | undefined;
+  /** Is told of each task before the solver gets it. */
+  readonly onTask?: ((task: TaskOfAll) => void) | undefined;
 }
 
 /** Rejects with the reason of the signal. */
@@ -42,8 +44,8 @@ export async function chooseRacks(design: Design, solve: Solve, wishes: RackWish
   });
   const choices: RackChoice[] = [];
   for (const [at, { name, task }] of tasks.entries()) {
-    wishes.onLocation?.(name, at, tasks.length);
-    choices.push({ location: name, answer: task instanceof Missing ? task : await solved(task, solve, wishes) });
+    const of = { location: name, nth: at + 1, all: tasks.length };
+    choices.push({ location: name, answer: task instanceof Missing ? task : await solved(task, solve, wishes, of) });
   }
   const written = choices.flatMap(({ answer }) => ('planned' in answer ? answer.planned : []));
   return { choices, planned: design.machine.racks.open ? asWhole(written) : written, leftOut: offers.leftOut };
@@ -58,29 +60,38 @@ export async function oneMoreOfEach(
 ): Promise<readonly OneMore[]> {
   const offers = offersOf(design.offered, wishes.prefer ?? 'cost');
   const found: OneMore[] = [];
-  for (const planned of planRacks(design.racks).locations) {
+  const tries = planRacks(design.racks).locations.flatMap((planned) => {
     const { name } = planned.location;
     const base = choices.find(({ location }) => location === name)?.answer;
-    if (base !== undefined && (base instanceof Missing || base.kind !== 'chosen')) continue;
-    for (const { kind } of planned.kinds) {
-      const task = rackTask(withOneMore(planned, kind), offers, rackReserve(design));
-      if (task === undefined || task instanceof Missing) continue;
-      const answer = await solved(task, solve, wishes);
-      const [before, after] = [
-        base === undefined ? [] : partsIn(base),
-        answer.kind === 'chosen' ? partsIn(answer) : [],
-      ];
-      found.push({
-        location: name,
-        kind,
-        more: answer.kind === 'chosen' ? answer.weight - (base?.weight ?? 0) : undefined,
-        adds: base === undefined ? addedTo(answer) : without(after, before),
-        drops: answer.kind === 'chosen' ? without(before, after) : [],
-        needs: answer.kind === 'conflict' ? answer.needs : [],
-      });
-    }
+    if (base !== undefined && (base instanceof Missing || base.kind !== 'chosen')) return [];
+    return planned.kinds.map(({ kind }) => ({ planned, name, base, kind }));
+  });
+  for (const [at, { planned, name, base, kind }] of tries.entries()) {
+    const task = rackTask(withOneMore(planned, kind), offers, rackReserve(design));
+    if (task === undefined || task instanceof Missing) continue;
+    const answer = await solved(task, solve, wishes, { location: name, kind, nth: at + 1, all: tries.length });
+    const [before, after] = [base === undefined ? [] : partsIn(base), answer.kind === 'chosen' ? partsIn(answer) : []];
+    found.push({
+      location: name,
+      kind,
+      more: answer.kind === 'chosen' ? answer.weight - (base?.weight ?? 0) : undefined,
+      timeOver: answer.kind === 'none found',
+      adds: base === undefined ? addedTo(answer) : without(after, before),
+      drops: answer.kind === 'chosen' ? without(before, after) : [],
+      needs: answer.kind === 'conflict' ? answer.needs : [],
+    });
   }
   return found;
+}
+
+/** Why there is no choice at all, in a sentence; nothing where there is one. */
+export function whyNoChoice({ racks: { locations } }: Design, { choices }: RackChoices): string | undefined {
+  const lacks = choices.flatMap(({ answer }) => (answer instanceof Missing ? answer.lacks : []));
+  if (lacks.length > 0) return `Nothing can be chosen at racks yet: ${lackSentence(lacks)}.`;
+  if (choices.length > 0) return undefined;
+  return locations.length === 0
+    ? 'The file has no racks. Write racks: open to have them chosen for its points.'
+    : 'Nothing is open in racks, and every point has a channel. Write open in the place of what shall be chosen.';
 }
 
 /** Where nothing was open, racks that are there are no news. */
@@ -97,9 +108,10 @@ function without(all: readonly string[], taken: readonly string[]): readonly str
   });
 }
 
-async function solved(task: RackTask, solve: Solve, options: SolveOptions): Promise<RackAnswer> {
-  const answer = task.answer(await solve(task.model, options));
-  return 'model' in answer ? solved(answer, solve, options) : answer;
+async function solved(task: RackTask, solve: Solve, wishes: RackWishes, of: TaskOfAll): Promise<RackAnswer> {
+  wishes.onTask?.(of);
+  const answer = task.answer(await solve(task.model, wishes));
+  return 'model' in answer ? solved(answer, solve, wishes, { ...of, exact: true }) : answer;
 }
 
 /** Where all racks are open they are written as one. */

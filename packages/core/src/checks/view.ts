@@ -19,6 +19,8 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
   /** For each row what is written into the file, at which path, when somebody takes it; absent where nothing is to be taken. */
   readonly takes?: readonly (readonly { readonly path: string; readonly value: string }[])[];
+  /** What is written when somebody takes the whole of it, where no row is to be had without the others. */
+  readonly takesAll?: readonly { readonly path: string; readonly value: string }[];
 }
 
 /** A table that takes longer than a blink to make: it is made when somebody wants to see it. */
@@ -71,6 +73,11 @@ export interface Input {
   readonly offered?: readonly Quantity[];
 }
 
+/** What a host with a solver can choose, as the tables that come of it. */
+export interface Choosing extends Pick<Table, 'name' | 'title'> {
+  readonly oneMore: Pick<Table, 'name' | 'title'>;
+}
+
 export interface View {
   readonly address: string;
   readonly title: string;
@@ -82,6 +89,8 @@ export interface View {
   readonly later: readonly LaterTable[];
   /** The table of a work may stand among the later ones already, with fewer counts. */
   readonly works?: readonly LongWork[];
+  /** Absent where nothing is open. */
+  readonly choosing?: Choosing;
 }
 
 /** All tables of a view, those that take longer among them; not those that are only shown alone. */

@@ -19,6 +19,8 @@ export function writeLines(
   values: readonly PlannedValue[],
 ): ReturnType<typeof spliceEach> {
   const asEdit = ({ path, value }: PlannedValue) => ({ path: `${section}.${path}`, value, at: 'here' as const });
+  // What is no path is refused by the first that looks at it.
+  if (values.some(({ path }) => path.split('.').includes(''))) return spliceEach(machine, values.map(asEdit));
   const isThere = (after: Machine, { path }: PlannedValue): boolean => after.where(`${section}.${path}`) !== undefined;
   const there = new Set(values.filter((each) => isThere(machine, each)));
   const fresh = values.filter((each) => !there.has(each));

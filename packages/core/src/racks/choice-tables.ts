@@ -6,9 +6,13 @@ import type { RackAnswer } from './choose.ts';
 import type { Layout } from './choose-layout.ts';
 import { inWords } from './suits.ts';
 
+/** The names of the tables. */
+export const chosenRacks = 'chosen_racks';
+export const oneMorePoint = 'one_more';
+
 type Chosen = Extract<RackAnswer, { readonly kind: 'chosen' }>;
 
-interface Located {
+export interface Located {
   readonly location: string;
   readonly answer: RackAnswer | Missing;
 }
@@ -19,12 +23,12 @@ const chosen = (choices: readonly Located[]) =>
   );
 
 /** Cost in the currency of the parts, or the width of the racks. */
-const weightOf = (weight: number, prefer: 'cost' | 'width'): string =>
+export const weightOf = (weight: number, prefer: 'cost' | 'width'): string =>
   prefer === 'cost' ? printQuantity(weight, 'cost') : printQuantity(weight / 1e3, 'm');
 
 export function chosenRacksTable(choices: readonly Located[], prefer: 'cost' | 'width'): Table {
   return {
-    name: 'racks',
+    name: chosenRacks,
     title: `Racks of the least ${prefer}`,
     note: 'what is in the file already costs nothing here and stays where it is',
     columns: ['rack', 'part', 'supply', 'modules that are put in', prefer, 'at least'],
@@ -74,6 +78,8 @@ export interface OneMore {
   readonly kind: string;
   /** More than the choice; nothing where it does not go. */
   readonly more: number | undefined;
+  /** Whether it was not found only because the time was over. */
+  readonly timeOver: boolean;
   /** Parts that come in addition, and parts that fall away. */
   readonly adds: readonly string[];
   readonly drops: readonly string[];
@@ -82,13 +88,13 @@ export interface OneMore {
 
 export function oneMoreTable(found: readonly OneMore[], prefer: 'cost' | 'width'): Table {
   return {
-    name: 'one_more',
+    name: oneMorePoint,
     title: 'One more point of each kind, with the spare that it asks for',
     columns: ['rack', 'kind', `more ${prefer}`, 'comes in', 'falls away'],
-    rows: found.map(({ location, kind, more, adds, drops, needs }) => [
+    rows: found.map(({ location, kind, more, timeOver, adds, drops, needs }) => [
       location,
       inWords(kind),
-      more === undefined ? 'does not fit' : weightOf(more, prefer),
+      more !== undefined ? weightOf(more, prefer) : timeOver ? 'not found in time' : 'does not fit',
       more === undefined ? needs.join('; ') : adds.length === 0 ? 'nothing: a channel is free' : adds.join(', '),
       drops.join(', '),
     ]),

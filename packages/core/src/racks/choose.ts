@@ -51,7 +51,7 @@ export function rackTask(
   reserve: RackReserve,
 ): Value<RackTask> | undefined {
   const { location, unplaced } = planned;
-  if (unplaced.length === 0 && !isChoosable(planned)) return undefined;
+  if (!isLeftToChoose(planned)) return undefined;
   const kindless = unplaced.map(({ kind }) => kind);
   return given({ kindless, places: location.head.places, draws: location.head.draws }, ({ places, draws }) => {
     const slots = slotsOf(planned, offers, { places: places.value, draws_A: draws?.value ?? 0 });
@@ -60,8 +60,12 @@ export function rackTask(
   }) as Value<RackTask>;
 }
 
+/** Whether something is open there, or a point has no channel. */
+export const isLeftToChoose = (planned: PlannedLocation): boolean =>
+  planned.unplaced.length > 0 || isChoosable(planned);
+
 /** Whether a part of the racks there is open. */
-export const isChoosable = ({ location: { section } }: PlannedLocation): boolean =>
+const isChoosable = ({ location: { section } }: PlannedLocation): boolean =>
   section === undefined ||
   section.open ||
   isOpen(section.further) ||

@@ -1,9 +1,11 @@
 // What `show` tells of the racks of a machine: of all of them, and of those at one location.
-import type { Cell, Input, Table, View } from '../checks/view.ts';
+import type { Cell, Choosing, Input, Table, View } from '../checks/view.ts';
 import { capital } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import { addressOf, isLeaf, type Quantity } from '../working/quantity.ts';
 import { channelsPicture } from './channels-picture.ts';
+import { chosenRacks, oneMorePoint } from './choice-tables.ts';
+import { isLeftToChoose } from './choose.ts';
 import { kindNames } from './kind-names.ts';
 import type { KindOfPoints, PlannedLocation, PlannedRacks } from './planned.ts';
 import { rackFace } from './rack-face.ts';
@@ -14,6 +16,12 @@ import { scarcest, type Totals, totalsAt, totalsOf } from './totals.ts';
 export const racksAddress = 'racks';
 
 export const hasRacks = ({ locations }: PlannedRacks): boolean => locations.length > 0;
+
+const rackChoosing: Choosing = {
+  name: chosenRacks,
+  title: 'Choose racks',
+  oneMore: { name: oneMorePoint, title: 'One more point of each kind' },
+};
 
 export function racksView(planned: PlannedRacks, offered: Offered): View {
   const { locations } = planned;
@@ -26,6 +34,7 @@ export function racksView(planned: PlannedRacks, offered: Offered): View {
     pictures: drawable(locations) ? [rackFace('Racks', locations)] : [],
     tables: [...tablesOf(locations, totals), ...(drawable(locations) ? [partsTable(locations, offered)] : [])],
     later: [pointsTable(locations)],
+    ...(locations.some(isLeftToChoose) && { choosing: rackChoosing }),
   };
 }
 

@@ -33,13 +33,18 @@ import {
   textAt,
   textOf,
   withTables,
+  writePlanned,
   writePoints,
 } from '@layshaft/core';
 import type { OfferedPart, Offering } from '../file-pane/file-pane.ts';
 import type { At, Edited, Entry, ListAt, Looking, RequestKind, Requests, Snapshot } from './protocol.ts';
+import { RackChoosing } from './rack-choosing.ts';
 import { snapshotOf, tableAt, type Views, viewsOf, workingAt } from './snapshot.ts';
 
-type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => Requests[K]['answer'] };
+/** What is answered when the solver of the page has done its part. */
+type Later = 'choose' | 'solved';
+type AnswerTo<K extends RequestKind> = K extends Later ? Promise<Requests[K]['answer']> : Requests[K]['answer'];
+type Handlers = { [K in RequestKind]: (ask: Requests[K]['ask']) => AnswerTo<K> };
 
 /** Answers the requests of one page. All it does is call the doors of the computing library. */
 export function openDesk(): Handlers {
@@ -55,6 +60,7 @@ export function openDesk(): Handlers {
   const jobs = new Map<number, { readonly key: string; readonly job: LongJob }>();
   const made = new Map<string, Table>();
   let lastJob = 0;
+  const racks = new RackChoosing((table) => made.set(keyOf('racks', table.name), table));
   const filled = () => ({ machine, catalogues, builtIn: demonstrationName });
 
   const take = (next: Machine): void => {
@@ -66,6 +72,7 @@ export function openDesk(): Handlers {
     machine = next.tables === tables ? next : withTables(next, tables);
     jobs.clear();
     made.clear();
+    racks.forget();
     catalogues = cataloguesOf(machine, builtIn, had);
     assessment = assess(resolve(machine, catalogues));
   };
@@ -78,8 +85,7 @@ export function openDesk(): Handlers {
     return snapshotOf(assessment, shown, looking.width_px, wanting);
   };
   const write = (entries: readonly Entry[], at: At, looking: Looking): Edited => {
-    const edits = entries.map(({ path, value }) => ({ path, value, ...(at && { at }) }));
-    return edited(spliceEach(machine, edits), looking);
+    return edited(spliced(machine, entries, at), looking);
   };
   const edited = (result: ReturnType<typeof spliceEach>, looking: Looking): Edited => {
     if (result.kind === 'choice') return result;
@@ -153,6 +159,8 @@ export function openDesk(): Handlers {
       made.set(under.key, table);
       return tableAt(table);
     },
+    choose: (asked) => racks.start(assessment.design, asked),
+    solved: (asked) => racks.goOn(asked),
     picture: ({ address, name, width_px }) => {
       const drawn = show(assessment, address)
         .flatMap(({ pictures }) => pictures)
@@ -182,6 +190,18 @@ function listAt(text: string): ListAt {
     problems: problemsOfTable(table).map(said),
     remarks: table.remarks.map(said),
   };
+}
+
+/** What stands under `planned` may be a thousand lines, and is written at once. */
+function spliced(machine: Machine, entries: readonly Entry[], at: At) {
+  const planned = entries.flatMap(({ path, value }) =>
+    path.startsWith('planned.') ? [{ path: path.slice('planned.'.length), value }] : [],
+  );
+  if (planned.length === entries.length) return writePlanned(machine, planned);
+  return spliceEach(
+    machine,
+    entries.map(({ path, value }) => ({ path, value, ...(at && { at }) })),
+  );
 }
 
 const keyOf = (address: string, name: string): string => `${address} ${name}`;

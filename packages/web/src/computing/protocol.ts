@@ -3,12 +3,17 @@ import type {
   Asking,
   Candidate,
   CellJson,
+  Choosing,
   Comparison,
   FindingJson,
+  LinearModel,
   LongJob,
   LongWork,
   MarginBar,
+  Preference,
   SetWorking,
+  Solution,
+  TaskOfAll,
   Verdict,
 } from '@layshaft/core';
 import type { Offering, ProblemAt as ProblemInFile, TextEdit } from '../file-pane/file-pane.ts';
@@ -66,6 +71,8 @@ export interface TableAt {
   readonly rows: readonly (readonly CellJson[])[];
   /** For each row what is written when somebody takes it. */
   readonly takes?: readonly (readonly Entry[])[];
+  /** What is written when somebody takes the whole of it. */
+  readonly takesAll?: readonly Entry[];
 }
 
 /** Long work that a view offers. */
@@ -77,6 +84,22 @@ export interface JobAt extends Pick<LongJob, 'task' | 'chunks'> {
   readonly count: number;
 }
 
+/** Racks that are being chosen: a model for the solver of the page, or what came of it. */
+export type ChoosingAt =
+  | {
+      readonly kind: 'model';
+      readonly id: number;
+      readonly model: LinearModel;
+      readonly task: TaskOfAll;
+      readonly prefer: Preference;
+    }
+  | {
+      readonly kind: 'result';
+      readonly became: 'done' | 'refused' | 'stopped';
+      readonly says: string;
+      readonly table?: TableAt;
+    };
+
 export interface ViewAt {
   readonly address: string;
   readonly title: string;
@@ -86,6 +109,7 @@ export interface ViewAt {
   readonly tables: readonly TableAt[];
   readonly later: readonly { readonly name: string; readonly title: string }[];
   readonly works: readonly WorkAt[];
+  readonly choosing?: Choosing;
 }
 
 export interface ChapterAt {
@@ -199,6 +223,10 @@ export interface Requests {
   };
   /** What the parts have come to, in their order; a sentence where the text is another one by now. */
   merge: { ask: { id: number; results: readonly unknown[] }; answer: TableAt | { readonly refused: string } };
+  /** Starts to choose racks, or to ask what one more point of each kind would take beside those that were chosen. */
+  choose: { ask: { what: 'racks'; prefer: Preference } | { what: 'one more' }; answer: ChoosingAt };
+  /** What the solver says to the model of this number. */
+  solved: { ask: { id: number; solution: Solution }; answer: ChoosingAt };
   /** A picture as a file of its own. */
   picture: { ask: { address: string; name: string; width_px: number }; answer: string | undefined };
   inputs: { ask: { finding: string }; answer: readonly Candidate[] };

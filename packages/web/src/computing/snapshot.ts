@@ -98,6 +98,7 @@ const viewAt = (view: View, width_px: number, lineOf: LineOf, writtenAt: Written
   tables: view.tables.map(tableAt),
   later: view.later.map(({ name, title }) => ({ name, title })),
   works: (view.works ?? []).map(({ job: _, ...work }) => work),
+  ...(view.choosing && { choosing: view.choosing }),
 });
 
 function inputAt(input: Input, lineOf: LineOf, written: string | undefined): InputAt {
@@ -121,13 +122,14 @@ const pictureAt = ({ picture }: Drawn, address: string, width_px: number): Pictu
   text: picture.text.map(plainText),
 });
 
-export const tableAt = ({ name, title, note, columns, rows, takes }: Table): TableAt => ({
+export const tableAt = ({ name, title, note, columns, rows, takes, takesAll }: Table): TableAt => ({
   name,
   title,
   ...(note === undefined ? {} : { note }),
   columns,
   rows: rows.map((row) => row.map(cellJson)),
   ...(takes && { takes }),
+  ...(takesAll && { takesAll }),
 });
 
 type Filled = Parameters<typeof tellOrigin>[1];

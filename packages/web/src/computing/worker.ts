@@ -6,12 +6,15 @@ const desk = openDesk();
 
 self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
   const { id, kind, ask } = data;
-  let answer: Answer;
+  const say = (answer: Answer): void => self.postMessage(answer);
+  // A defect of the program: the page says so and goes on with what it has.
+  const fail = (error: unknown): void =>
+    say({ id, failed: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   try {
-    answer = { id, answer: (desk[kind] as (ask: unknown) => unknown)(ask) };
+    const answer = (desk[kind] as (ask: unknown) => unknown)(ask);
+    if (answer instanceof Promise) answer.then((later: unknown) => say({ id, answer: later }), fail);
+    else say({ id, answer });
   } catch (error) {
-    // A defect of the program: the page says so and goes on with what it has.
-    answer = { id, failed: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    fail(error);
   }
-  self.postMessage(answer);
 });

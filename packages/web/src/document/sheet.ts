@@ -277,6 +277,14 @@ export class Sheet {
     await this.#writeAt(entries, undefined);
   }
 
+  /** The same for what may be many lines; that they are there is told, since nobody counts them. */
+  async takeAll(entries: readonly Entry[]): Promise<void> {
+    const { text } = this.#state.snapshot!;
+    await this.write(...entries);
+    if (this.#state.snapshot!.text !== text)
+      this.#set({ notice: 'Taken into the file, under planned. Undo takes it back.' });
+  }
+
   async #writeAt(entries: readonly Entry[], at: At): Promise<void> {
     const edited = await this.ask('write', { entries, at, looking: this.#looking });
     if (edited !== undefined)

@@ -28,8 +28,8 @@ export interface Kept {
 
 /** What is known of long work that was asked for. */
 export type WorkState =
-  /** `share` in per cent. */
-  | { readonly kind: 'runs'; readonly share: number; readonly says: string }
+  /** `share` in per cent, where it is known. */
+  | { readonly kind: 'runs'; readonly share: number | undefined; readonly says: string }
   | { readonly kind: 'done' | 'stopped' | 'refused' | 'failed'; readonly says: string };
 
 export interface SheetState {

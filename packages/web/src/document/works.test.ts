@@ -1,5 +1,7 @@
 // Long work of the sheet: one run of a name at a time, what an edit does to it, and what is told of parts that fail.
+import type { Solve } from '@layshaft/core';
 import { answerTo } from '@layshaft/pool/serve';
+import { solveHere } from '@layshaft/solver/here';
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../computing/desk.ts';
 import type { RequestKind, Requests } from '../computing/protocol.ts';
@@ -39,7 +41,7 @@ function opened({ gate, broken }: { readonly gate?: Promise<void>; readonly brok
       state = { ...state, ...change(state) };
       told.push(state.works[key]?.says ?? '');
     },
-    run,
+    { run },
   );
   const change = (): void => {
     works.textChanged();
@@ -110,5 +112,115 @@ describe('long work of the sheet', () => {
     await works.start('marks.eye', work, '12', '1');
     expect(state()).toMatchObject({ kind: 'refused', says: expect.stringContaining('from 10 000') });
     await works.start('marks.nobody', work, '20000', '1');
+  });
+});
+
+describe('racks chosen by a solver of the page', () => {
+  const racks = `layshaft: 1
+machine: { name: Try }
+catalogue: [demonstration]
+controller: controller_m
+racks: open
+points:
+  a_[1..8]: { kind: digital_in }
+  b_[1..8]: { kind: digital_out, current: 0.2 A }
+`;
+  const choosing = { name: 'chosen_racks', title: 'Choose', oneMore: { name: 'one_more', title: 'One more' } };
+  const cost = { what: 'racks', prefer: 'cost' } as const;
+  const solved: Solve = async (model, options) => {
+    options?.onProgress?.(undefined, 12);
+    options?.onProgress?.(500, 12);
+    return solveHere(model, options);
+  };
+  /** Never answers, and ends when it is told to. */
+  const endless: Solve = (_, options) =>
+    new Promise((_, reject) => {
+      options?.signal?.addEventListener('abort', () => reject(options.signal?.reason));
+    });
+
+  function openedRacks(solve: Solve) {
+    const desk = openDesk();
+    const read = (text: string) => desk.read({ file: 'm.yaml', text, looking });
+    read(racks);
+    let state: SheetState = emptyState;
+    const told: string[] = [];
+    const works = new Works(
+      {
+        ask: async <K extends RequestKind>(kind: K, asked: Requests[K]['ask']) =>
+          (desk[kind] as (each: Requests[K]['ask']) => Requests[K]['answer'])(asked),
+      },
+      (change) => {
+        state = { ...state, ...change(state) };
+        told.push(state.works['racks chosen_racks']?.says ?? '');
+      },
+      { solve },
+    );
+    const edit = (): void => {
+      works.textChanged();
+      read(racks.replace('0.2 A', '0.3 A'));
+    };
+    const of = (name: string) => ({ state: state.works[`racks ${name}`], table: state.tables[`racks ${name}`] });
+    return { works, told, edit, of };
+  }
+
+  it('tell the best and the bound as they come, then are there to be taken', async () => {
+    const { works, told, of } = openedRacks(solved);
+    await works.choose('racks', choosing, cost, 60);
+    expect(told.slice(1, 5)).toEqual([
+      'begins',
+      'main',
+      'main: none is below 12',
+      'main: the best so far has a cost of 500, none is below 12',
+    ]);
+    expect(of('chosen_racks').state).toMatchObject({ kind: 'done', says: expect.stringContaining('16 points') });
+    expect(of('chosen_racks').table!.takesAll).toHaveLength(17);
+    await works.choose('racks', choosing, { what: 'one more' });
+    expect(of('one_more').table!.rows).toHaveLength(2);
+    // Another choice makes what was asked beside the first one void.
+    await works.choose('racks', choosing, { ...cost, prefer: 'width' });
+    expect([of('one_more'), of('chosen_racks').table!.title]).toEqual([
+      { state: undefined, table: undefined },
+      'Racks of the least width',
+    ]);
+  });
+
+  it('are stopped by whoever asked, by an edit and by the next', async () => {
+    const { works, edit, of } = openedRacks(endless);
+    const [first, second] = [works.choose('racks', choosing, cost), works.choose('racks', choosing, cost)];
+    await first;
+    expect(of('chosen_racks').state?.kind).toBe('runs');
+    works.stop('racks', 'chosen_racks');
+    await second;
+    expect(of('chosen_racks')).toEqual({
+      state: { kind: 'stopped', says: expect.stringMatching(/^Stopped \(as you said\): /) },
+      table: undefined,
+    });
+    const third = works.choose('racks', choosing, cost);
+    edit();
+    await third;
+    expect(of('chosen_racks').state).toMatchObject({ says: expect.stringContaining('the file has changed') });
+  });
+
+  it('of a text that has changed since are said to be', async () => {
+    const { works, edit, of } = openedRacks(solved);
+    await works.choose('racks', choosing, cost);
+    edit();
+    expect(of('chosen_racks').state).toMatchObject({
+      kind: 'stopped',
+      says: expect.stringContaining('has changed since'),
+    });
+  });
+
+  it('say that the solver failed, and can be asked again', async () => {
+    let broken = true;
+    const { works, of } = openedRacks((model, options) => {
+      if (broken) return Promise.reject(new Error('The solver could not be started.'));
+      return solved(model, options);
+    });
+    await works.choose('racks', choosing, cost);
+    expect(of('chosen_racks').state).toEqual({ kind: 'failed', says: 'It failed: The solver could not be started.' });
+    broken = false;
+    await works.choose('racks', choosing, cost);
+    expect(of('chosen_racks').state?.kind).toBe('done');
   });
 });

@@ -1,26 +1,40 @@
-// Long work that the sheet has asked for: its parts come from the worker, run on threads, and go back to be made a table of.
-// It is of the text that it was started with: an edit stops it.
-import { doneOf, grouped } from '@layshaft/core';
-import type { TableAt, WorkAt } from '../computing/protocol.ts';
-import { runParts } from '../computing/threads.ts';
+// Long work that the sheet has asked for: its parts come from the worker, run on threads, and go back to be made a table of;
+// racks are chosen by a solver of the page. It is of the text that it was started with: an edit stops it.
+import { type Choosing, choosingSays, doneOf, grouped } from '@layshaft/core';
+import type { Requests, TableAt, WorkAt } from '../computing/protocol.ts';
+import { runParts, solve } from '../computing/threads.ts';
 import type { Sheet } from './sheet.ts';
 import type { SheetState, WorkState } from './state.ts';
+
+/** What is told of work while it runs; the share in per cent, where it is known. */
+type Tell = (says: string, share?: number) => void;
+
+interface Outcome {
+  readonly state: WorkState;
+  readonly table?: TableAt | undefined;
+  /** Another text would come to something else. */
+  readonly isOfText: boolean;
+}
+
+const refused = (says: string): Outcome => ({ state: { kind: 'refused', says }, isOfText: false });
 
 export class Works {
   readonly #sheet: Pick<Sheet, 'ask'>;
   readonly #set: (change: (state: SheetState) => Partial<SheetState>) => void;
   readonly #run: typeof runParts;
+  readonly #solve: typeof solve;
   readonly #running = new Map<string, AbortController>();
   readonly #done = new Set<string>();
 
   constructor(
     sheet: Pick<Sheet, 'ask'>,
     set: (change: (state: SheetState) => Partial<SheetState>) => void,
-    run: typeof runParts = runParts,
+    hosts: { readonly run?: typeof runParts; readonly solve?: typeof solve } = {},
   ) {
     this.#sheet = sheet;
     this.#set = set;
-    this.#run = run;
+    this.#run = hosts.run ?? runParts;
+    this.#solve = hosts.solve ?? solve;
   }
 
   #tell(key: string, work: WorkState, table?: TableAt): void {
@@ -30,43 +44,87 @@ export class Works {
     }));
   }
 
-  /** Runs so much of it, as typed; one of the same name that runs already is stopped. */
-  async start(address: string, work: Pick<WorkAt, 'name' | 'counts'>, count: string, seed: string): Promise<void> {
+  /** Runs so much of it, as typed. */
+  start(address: string, work: Pick<WorkAt, 'name' | 'counts'>, count: string, seed: string): Promise<void> {
     const { name, counts } = work;
-    const key = `${address} ${name}`;
-    this.#stop(key, 'another one was started');
-    const stop = new AbortController();
-    this.#running.set(key, stop);
-    let told = 'begins';
-    let share = 0;
-    this.#tell(key, { kind: 'runs', share, says: told });
-    const ended = (state: WorkState, table?: TableAt): void => {
-      if (this.#running.get(key) !== stop) return;
-      this.#running.delete(key);
-      if (table !== undefined) this.#done.add(key);
-      this.#tell(key, state, table);
-    };
-    try {
+    return this.#runs(`${address} ${name}`, async (signal, tell) => {
       const job = await this.#sheet.ask('work', { address, name, count, seed });
       if (job === undefined) throw new Error(`${name} cannot be done here`);
-      if ('refused' in job) return ended({ kind: 'refused', says: job.refused });
+      if ('refused' in job) return refused(job.refused);
       const results = await this.#run(job, {
-        signal: stop.signal,
-        onProgress: (done, all) => {
-          const percent = Math.floor((100 * done) / all);
-          told = doneOf({ counts, count: job.count }, done / all);
-          if (percent === share || stop.signal.aborted) return;
-          share = percent;
-          this.#tell(key, { kind: 'runs', share, says: told });
-        },
+        signal,
+        onProgress: (done, all) =>
+          tell(doneOf({ counts, count: job.count }, done / all), Math.floor((100 * done) / all)),
       });
       const table = await this.#sheet.ask('merge', { id: job.id, results });
       if (table === undefined) throw new Error('its parts could not be put together');
-      if ('refused' in table) ended({ kind: 'stopped', says: table.refused });
-      else ended({ kind: 'done', says: `${grouped(job.count)} ${counts} are done.` }, table);
+      if ('refused' in table) return refused(table.refused);
+      return { state: { kind: 'done', says: `${grouped(job.count)} ${counts} are done.` }, table, isOfText: true };
+    });
+  }
+
+  /**
+   * Chooses racks, or asks what one more point would take, with at most so much time for each model. One ends the other, and a new choice what was asked
+   * beside it.
+   */
+  choose(
+    address: string,
+    { name, oneMore }: Choosing,
+    asked: Requests['choose']['ask'],
+    most_s?: number | undefined,
+  ): Promise<void> {
+    const beside = `${address} ${asked.what === 'racks' ? oneMore.name : name}`;
+    this.#stop(beside, 'another one was started');
+    if (asked.what === 'racks') this.#drop(beside);
+    return this.#runs(`${address} ${asked.what === 'racks' ? name : oneMore.name}`, async (signal, tell) => {
+      let at = await this.#sheet.ask('choose', asked);
+      while (at?.kind === 'model') {
+        signal.throwIfAborted();
+        const { id, model, task, prefer } = at;
+        tell(choosingSays(task, prefer));
+        const solution = await this.#solve(model, {
+          signal,
+          most_s,
+          onProgress: (best, bound) => tell(choosingSays(task, prefer, best, bound)),
+        });
+        at = await this.#sheet.ask('solved', { id, solution });
+      }
+      if (at === undefined) throw new Error('racks cannot be chosen here');
+      const { became, says, table } = at;
+      return { state: { kind: became, says }, table, isOfText: true };
+    });
+  }
+
+  /** One of the same name that runs already is stopped. */
+  async #runs(key: string, work: (signal: AbortSignal, tell: Tell) => Promise<Outcome>): Promise<void> {
+    this.#stop(key, 'another one was started');
+    const stop = new AbortController();
+    const { signal } = stop;
+    this.#running.set(key, stop);
+    let told = 'begins';
+    let seen: string | number | undefined = 0;
+    this.#tell(key, { kind: 'runs', share: undefined, says: told });
+    const ended = ({ state, table, isOfText }: Outcome): void => {
+      if (this.#running.get(key) !== stop) return;
+      this.#running.delete(key);
+      if (isOfText) this.#done.add(key);
+      this.#tell(key, state, table);
+    };
+    const tell: Tell = (says, share) => {
+      told = says;
+      if (seen === (share ?? says) || signal.aborted) return;
+      seen = share ?? says;
+      this.#tell(key, { kind: 'runs', share, says });
+    };
+    try {
+      const outcome = await work(signal, tell);
+      signal.throwIfAborted();
+      ended(outcome);
     } catch (error) {
-      if (stop.signal.aborted) ended({ kind: 'stopped', says: `Stopped (${stop.signal.reason}): ${told}.` });
-      else ended({ kind: 'failed', says: `It failed: ${error instanceof Error ? error.message : String(error)}` });
+      const state: WorkState = signal.aborted
+        ? { kind: 'stopped', says: `Stopped (${signal.reason}): ${told}.` }
+        : { kind: 'failed', says: `It failed: ${error instanceof Error ? error.message : String(error)}` };
+      ended({ state, isOfText: false });
     }
   }
 
@@ -76,6 +134,17 @@ export class Works {
 
   #stop(key: string, why: string): void {
     this.#running.get(key)?.abort(why);
+  }
+
+  /** Nothing is to be seen of it any more. */
+  #drop(key: string): void {
+    this.#running.delete(key);
+    this.#done.delete(key);
+    this.#set((state) => {
+      const { [key]: _, ...works } = state.works;
+      const { [key]: __, ...tables } = state.tables;
+      return { works, tables };
+    });
   }
 
   /** Another file is opened: nothing is known of these any more. */
@@ -89,10 +158,7 @@ export class Works {
   textChanged(): void {
     for (const key of this.#running.keys()) this.#stop(key, 'the file has changed');
     for (const key of this.#done)
-      this.#tell(key, {
-        kind: 'stopped',
-        says: 'The file has changed since: what was run was of the text before.',
-      });
+      this.#tell(key, { kind: 'stopped', says: 'The file has changed since: this was of the text before.' });
     this.#done.clear();
   }
 }

@@ -1,6 +1,7 @@
 // A chapter: for each of its views a sentence, pictures, inputs, tables; beside them the working that is open.
 import type { ChapterAt, TableAt, ViewAt, WorkAt } from '../computing/protocol.ts';
 import type { SheetState } from '../document/state.ts';
+import { ChooseRacks } from './choose-racks.tsx';
 import { DataTable, LaterTable } from './data-table.tsx';
 import { Figure } from './figure.tsx';
 import { InputRow } from './input-row.tsx';
@@ -79,6 +80,9 @@ export function ViewOf({ view, state, title, id, several }: ViewProps) {
               <InputRow key={input.path} input={input} before={inputsBefore.get(input.path)} />
             ))}
           </fieldset>
+        )}
+        {view.choosing && (
+          <ChooseRacks choosing={view.choosing} address={view.address} about={view.title} state={state} />
         )}
         {view.tables.map((table) => (
           <DataTable key={table.name} table={table} address={view.address} />

@@ -12,6 +12,7 @@ interface DataTableProps {
 }
 
 export const DataTable = drawnWhenDifferent(function DataTable({ table, address }: DataTableProps) {
+  const sheet = useSheet();
   const [wanted, setWanted] = useState('');
   const isLong = table.rows.length > fewRows;
   const numbered = table.rows.map((row, nth) => ({ row, nth }));
@@ -61,6 +62,13 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
         </tbody>
       </table>
       {table.note !== undefined && <p className="remark">{sentence(table.note)}</p>}
+      {table.takesAll && (
+        <p className="take">
+          <button type="button" onClick={() => void sheet.takeAll(table.takesAll!)}>
+            Take all of this into the file
+          </button>
+        </p>
+      )}
     </section>
   );
 });

@@ -1,5 +1,5 @@
-// Long work on the page: how much is asked for, a start, how far it is, a stop, and what became of it.
-import { useState } from 'react';
+// Long work on the page: what is asked for, a start, how far it is, a stop, and what became of it.
+import { type ReactNode, useState } from 'react';
 import type { WorkAt } from '../computing/protocol.ts';
 import type { WorkState } from '../document/state.ts';
 import { useSheet } from './context.ts';
@@ -18,23 +18,48 @@ export function Work({ work, address, about, state }: WorkProps) {
   const [seed, setSeed] = useState('1');
   const runs = state?.kind === 'runs';
   return (
-    <form
-      className="long"
-      data-work={work.name}
-      aria-label={`${work.title}, ${about}`}
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (runs) sheet.works.stop(address, work.name);
-        else void sheet.works.start(address, work, count, seed);
-      }}
+    <LongForm
+      work={work}
+      about={about}
+      state={state}
+      start={() => void sheet.works.start(address, work, count, seed)}
+      stop={() => sheet.works.stop(address, work.name)}
     >
-      <b>{work.title}</b>
       <Field label={work.counts} text={count} onText={setCount} isLocked={runs} />
       <Field label="seed" text={seed} onText={setSeed} isLocked={runs} />
+    </LongForm>
+  );
+}
+
+interface LongFormProps {
+  readonly work: { readonly name: string; readonly title: string };
+  readonly about: string;
+  readonly state: WorkState | undefined;
+  readonly start: () => void;
+  readonly stop: () => void;
+  /** What is asked for. */
+  readonly children?: ReactNode;
+}
+
+export function LongForm({ work: { name, title }, about, state, start, stop, children }: LongFormProps) {
+  const runs = state?.kind === 'runs';
+  return (
+    <form
+      className="long"
+      data-work={name}
+      aria-label={`${title}, ${about}`}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (runs) stop();
+        else start();
+      }}
+    >
+      <b>{title}</b>
+      {children}
       <button type="submit">{runs ? 'Stop' : 'Start'}</button>
       {runs && (
         <>
-          <progress max={100} value={state.share} aria-label={`${work.title}, ${about}: how far`} />
+          <progress max={100} value={state.share} aria-label={`${title}, ${about}: how far`} />
           <span className="far">{state.says}</span>
         </>
       )}
