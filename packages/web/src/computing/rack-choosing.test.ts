@@ -54,7 +54,7 @@ describe('racks chosen on the desk', () => {
     const { became, says, table, tasks } = await choose();
     expect([became, says]).toEqual(['done', '16 points get their channels; points that have one stay there.']);
     expect(tasks[0]).toEqual({ location: 'main', nth: 1, all: 1 });
-    expect(texts(table)).toEqual([['main', 'rack_4', 'power_dc', 'either_20', '395', 'the same']]);
+    expect(texts(table)).toEqual([['main', 'rack_4', 'power_dc', 'either_20', '419', 'the same']]);
     expect(desk.table({ address: 'racks', name: 'chosen_racks' })).toEqual(table);
     const more = await oneMore();
     expect(more.tasks).toContainEqual({ location: 'main', kind: 'digital_out', nth: 2, all: 2 });
