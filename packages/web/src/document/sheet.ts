@@ -49,6 +49,8 @@ export class Sheet {
 
   readonly state = (): SheetState => this.#state;
 
+  readonly tell = (notice: string): void => this.#set({ notice });
+
   #set(change: Partial<SheetState>): void {
     this.#state = { ...this.#state, ...change };
     for (const listener of this.#listeners) listener();
@@ -275,14 +277,6 @@ export class Sheet {
   async write(...entries: readonly Entry[]): Promise<void> {
     this.#set({ before: this.#state.snapshot });
     await this.#writeAt(entries, undefined);
-  }
-
-  /** The same for what may be many lines; that they are there is told, since nobody counts them. */
-  async takeAll(entries: readonly Entry[]): Promise<void> {
-    const { text } = this.#state.snapshot!;
-    await this.write(...entries);
-    if (this.#state.snapshot!.text !== text)
-      this.#set({ notice: 'Taken into the file, under planned. Undo takes it back.' });
   }
 
   async #writeAt(entries: readonly Entry[], at: At): Promise<void> {

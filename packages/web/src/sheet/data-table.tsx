@@ -2,6 +2,7 @@
 // searched, and shows so many rows at once as are drawn in a blink.
 import { type ReactNode, useState } from 'react';
 import type { Entry, TableAt } from '../computing/protocol.ts';
+import type { Sheet } from '../document/sheet.ts';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
 import { drawnWhenDifferent } from './same.ts';
@@ -64,7 +65,7 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
       {table.note !== undefined && <p className="remark">{sentence(table.note)}</p>}
       {table.takesAll && (
         <p className="take">
-          <button type="button" onClick={() => void sheet.takeAll(table.takesAll!)}>
+          <button type="button" onClick={() => void takeAll(sheet, table.takesAll!)}>
             Take all of this into the file
           </button>
         </p>
@@ -135,6 +136,13 @@ function Take({ entries }: { readonly entries: readonly Entry[] }) {
       </button>
     </td>
   );
+}
+
+/** They may be many lines, and the table is gone with them: it is told that they are there. */
+async function takeAll(sheet: Sheet, entries: readonly Entry[]): Promise<void> {
+  const before = sheet.state().snapshot?.text;
+  await sheet.write(...entries);
+  if (sheet.state().snapshot?.text !== before) sheet.tell('Taken into the file, under planned. Undo takes it back.');
 }
 
 interface LaterProps {
