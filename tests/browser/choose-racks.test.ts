@@ -49,6 +49,17 @@ describe('racks on the sheet', () => {
   const cells = (name = 'chosen_racks') => table(name).locator('tbody td').allTextContents();
   const start = (name = 'chosen_racks') => form(name).getByRole('button', { name: 'Start' }).click();
   const solvers = (): number => page.workers().filter((each) => each.url().includes('/browser-worker-')).length;
+  /** Of twenty, one after another. */
+  const longestFrame_ms = (): Promise<number> =>
+    page.evaluate(async () => {
+      let [longest, last] = [0, performance.now()];
+      for (let nth = 0; nth < 20; nth++) {
+        const now = await new Promise<number>((resolve) => requestAnimationFrame(() => resolve(performance.now())));
+        longest = Math.max(longest, now - last);
+        last = now;
+      }
+      return longest;
+    });
   const violations = async (): Promise<readonly string[]> => {
     const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
     const found = await page.evaluate(`${axe}; axe.run(document, { resultTypes: ['violations'] })`);
@@ -107,6 +118,7 @@ describe('racks on the sheet', () => {
     expect(await form().getByRole('progressbar').getAttribute('aria-label')).toBe('Choose racks, Racks: how far');
     expect(await violations()).toEqual([]);
     expect(solvers()).toBe(1);
+    expect(await longestFrame_ms()).toBeLessThan(500);
     await form().getByRole('button', { name: 'Stop' }).click();
     await soon(() => became()).toMatch(/^Stopped \(as you said\): main/);
     await soon(solvers).toBe(0);
