@@ -12,6 +12,8 @@ export interface RunOptions {
   /** As many as the computer runs at once where nothing is said. */
   readonly threads: number | undefined;
   readonly onProgress: (done: number, all: number) => void;
+  /** Is given each result as it comes, by the place of its part. */
+  readonly onResult: (place: number, result: unknown) => void;
   readonly signal: AbortSignal;
 }
 

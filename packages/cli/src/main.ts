@@ -2,6 +2,7 @@
 
 import { readFile, realpath, rename, stat, writeFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
+import { onThreads } from './on-threads.ts';
 import { run } from './program.ts';
 import { solve } from './solve.ts';
 
@@ -31,11 +32,7 @@ try {
     },
     readStdin: () => buffer(process.stdin),
     solve,
-    runParts: async ({ task, chunks }, options) => {
-      // Loaded only here: the other commands start without threads.
-      const { runInNode } = await import('@layshaft/pool/node');
-      return runInNode(task, chunks as never[], { ...options, script: new URL('thread.js', import.meta.url) });
-    },
+    runParts: onThreads(new URL('thread.js', import.meta.url)),
     untilInterrupted: () =>
       new Promise((resolve) => {
         for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => resolve());

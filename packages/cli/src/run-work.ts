@@ -1,8 +1,7 @@
-// Long work in the terminal: its parts on threads, how far it is, a stop by Ctrl-C, and the table that comes of it.
+// Long work of a view in the terminal: how much is asked for, and the table that comes of it.
 import {
   type Assessment,
   assess,
-  doneOf,
   type LongWork,
   lackSentence,
   readAsked,
@@ -13,6 +12,7 @@ import {
 } from '@layshaft/core';
 import { exit, type Io, UserError } from './io.ts';
 import { openDesign } from './open-design.ts';
+import { runParts } from './run-parts.ts';
 import { type ShowOptions, textOfAll, viewsShown } from './show.ts';
 import { lookOf } from './terminal.ts';
 
@@ -52,57 +52,18 @@ export async function runWork(
     );
   const job = work.job(asked);
   if ('lacks' in job) throw new UserError(`${address} can have no ${work.counts}: ${lackSentence(job.lacks)}.`);
-  const results = await runParts(work, job, asked.count, options.threads, io);
-  if (results === undefined) return exit.interrupted;
+  const { results, isWhole, says } = await runParts(
+    job,
+    { counts: work.counts, count: asked.count, threads: options.threads },
+    io,
+  );
+  if (!isWhole) {
+    io.stderr.write(`Stopped after ${says}. Nothing is printed for a part of a run.\n`);
+    return exit.interrupted;
+  }
   const table = job.merge(results);
   io.stdout.write(textOfAll([withTable(view, table)], options, lookOf(options, io), command.explained));
   return design.problems.length === 0 ? exit.fine : exit.unusable;
-}
-
-/** The results; nothing where the user has stopped it, which is told then. */
-async function runParts(
-  { counts }: LongWork,
-  job: Parameters<Io['runParts']>[0],
-  count: number,
-  threads: number | undefined,
-  io: Io,
-): Promise<readonly unknown[] | undefined> {
-  const stop = new AbortController();
-  const progress = progressLine(io);
-  let told = '';
-  const tell = (done: number, all: number): void => {
-    told = doneOf({ counts, count }, done / all);
-    progress.show(told);
-  };
-  tell(0, job.chunks.length);
-  void io.untilInterrupted().then(() => stop.abort());
-  try {
-    return await io.runParts(job, { threads, signal: stop.signal, onProgress: tell });
-  } catch (error) {
-    if (!stop.signal.aborted) throw error;
-    progress.clear();
-    io.stderr.write(`Stopped after ${told}. Nothing is printed for a part of a run.\n`);
-    return undefined;
-  } finally {
-    progress.clear();
-  }
-}
-
-/** A line of the terminal that is written over; nothing where nobody watches. */
-function progressLine({ stderr, env }: Io): { show(text: string): void; clear(): void } {
-  const isWatched = stderr.isTTY === true && env.TERM !== 'dumb';
-  let shown = '';
-  return {
-    show: (text) => {
-      const isNew = isWatched && text !== shown;
-      shown = text;
-      if (isNew) stderr.write(`\r\x1b[K${text}`);
-    },
-    clear: () => {
-      if (isWatched && shown !== '') stderr.write('\r\x1b[K');
-      shown = '';
-    },
-  };
 }
 
 interface WorkOfView {

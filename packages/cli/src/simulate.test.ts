@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build } from '../../../tools/build.mjs';
 import { layshaft, type Outcome } from './fake-io.ts';
 import { onThreads } from './on-threads.ts';
+import { runParts } from './run-parts.ts';
 
 const text = `layshaft: 1
 networks:
@@ -45,8 +46,9 @@ beforeAll(async () => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const never = new Promise<void>(() => undefined);
+const threads = onThreads(new URL('../dist/thread.js', import.meta.url));
 const simulate = (options: string, file = 'm.yaml'): Promise<Outcome> =>
-  layshaft(`simulate ${file} ${options}`.trim(), { files, interrupted: never });
+  layshaft(`simulate ${file} ${options}`.trim(), { files, interrupted: never, runParts: threads });
 
 describe('layshaft simulate', () => {
   it('prints losses beside the closed forms, runs, trips and strips, and what it leaves out', async () => {
@@ -99,7 +101,11 @@ describe('layshaft simulate', () => {
     const [table, csv, svg] = await Promise.all([
       simulate('--cycles 20000 --table runs'),
       simulate('--cycles 20000 --table stations --csv'),
-      layshaft('simulate m.yaml --cycles 20000 --picture trip_1 --svg trip.svg', { files, interrupted: never }),
+      layshaft('simulate m.yaml --cycles 20000 --picture trip_1 --svg trip.svg', {
+        files,
+        interrupted: never,
+        runParts: threads,
+      }),
     ]);
     expect(table!.out).toContain('(runs)');
     expect(table!.out).not.toContain('(stations)');
@@ -172,7 +178,7 @@ describe('layshaft simulate', () => {
   });
 
   it('is stopped at once, and prints nothing that was not counted', async () => {
-    const { status, out, err } = await layshaft('simulate m.yaml --cycles 1e8', { files });
+    const { status, out, err } = await layshaft('simulate m.yaml --cycles 1e8', { files, runParts: threads });
     expect([status, out, err]).toEqual([
       130,
       '',
@@ -194,18 +200,19 @@ describe('parts on threads', () => {
       isTTY: true,
       write: (line: string) => {
         told.push(line);
-        if (line.startsWith('\rsimulating: 3 %')) interrupt();
+        if (line.includes(', 3 %')) interrupt();
       },
     };
-    const done = await onThreads(
-      asked.chunks,
-      { threads: 1, doing: 'simulating' },
-      { stderr, untilInterrupted: () => interrupted },
+    const { results, isWhole, says } = await runParts(
+      { task: 'simulation', chunks: asked.chunks },
+      { counts: 'cycles', count: 64_000, threads: 1 },
+      { stderr, env: {}, untilInterrupted: () => interrupted, runParts: threads },
     );
-    expect(done).toEqual(asked.chunks.slice(0, done.length).map((chunk) => runSimulation(chunk)));
-    expect(done.length).toBeGreaterThanOrEqual(2);
-    expect(done.length).toBeLessThan(64);
-    expect(told[0]).toBe('\rsimulating: 1 % (Ctrl-C stops)');
+    expect(results).toEqual(asked.chunks.slice(0, results.length).map((chunk) => runSimulation(chunk)));
+    expect(results.length).toBeGreaterThanOrEqual(2);
+    expect(results.length).toBeLessThan(64);
+    expect([isWhole, says]).toEqual([false, expect.stringMatching(/^[\d ]+ of 64 000 cycles, \d+ %$/)]);
+    expect(told.slice(0, 2)).toEqual(['\r\x1b[K0 of 64 000 cycles, 0 %', '\r\x1b[K1 000 of 64 000 cycles, 1 %']);
     expect(told.at(-1)).toBe('\r\x1b[K');
   });
 });

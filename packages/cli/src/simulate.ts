@@ -12,9 +12,9 @@ import {
   type View,
 } from '@layshaft/core';
 import { exit, type Io, UserError } from './io.ts';
-import { onThreads } from './on-threads.ts';
 import { openDesign } from './open-design.ts';
 import { printMeaning } from './print-meaning.ts';
+import { runParts } from './run-parts.ts';
 import { saveCapture } from './save-capture.ts';
 import { savePicture } from './save-picture.ts';
 import { type ShowOptions, textOfAll } from './show.ts';
@@ -61,19 +61,23 @@ export async function simulate(file: string, options: SimulateOptions, io: Io): 
     await saveCapture(simulation, { ...options, file: options.capture }, io);
     return design.problems.length === 0 ? exit.fine : unusable(file, design.problems.length, io);
   }
-  const done = await onThreads(simulation.chunks, { threads: options.threads, doing: 'simulating' }, io);
-  if (done.length === 0) {
+  const { results, isWhole } = await runParts(
+    { task: 'simulation', chunks: simulation.chunks },
+    { counts: 'cycles', count: options.cycles, threads: options.threads },
+    io,
+  );
+  if (results.length === 0) {
     io.stderr.write('Stopped before the first part was done: there is nothing to print.\n');
     return exit.interrupted;
   }
-  const view = simulationView(resultOf(simulation, done));
+  const view = simulationView(resultOf(simulation, results as Parameters<typeof resultOf>[1]));
   const views = [view];
   const look = lookOf(options, io);
   if (options.explain !== undefined)
     io.stdout.write(`${explained(view, options.explain, { look, design, lists: options.all ? 'whole' : 'short' })}\n`);
   else if (options.svg === undefined) io.stdout.write(textOfAll(views, options, look, sameAgain));
   else await savePicture(views, options.picture, options.svg, io);
-  if (done.length < simulation.chunks.length) return exit.interrupted;
+  if (!isWhole) return exit.interrupted;
   return design.problems.length === 0 ? exit.fine : unusable(file, design.problems.length, io);
 }
 
