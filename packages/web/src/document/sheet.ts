@@ -265,25 +265,22 @@ export class Sheet {
     void this.#read();
   }
 
-  undo(): void {
-    this.#pane?.undo();
-  }
+  readonly undo = () => this.#pane?.undo();
+  readonly redo = () => this.#pane?.redo();
 
-  redo(): void {
-    this.#pane?.redo();
-  }
-
-  /** Values from the sheet: all are written, as one step of undo, or none. */
-  async write(...entries: readonly Entry[]): Promise<void> {
+  /** Values from the sheet: all are written, as one step of undo, or none. Whether they stand in the file. */
+  write(...entries: readonly Entry[]): Promise<boolean> {
     this.#set({ before: this.#state.snapshot });
-    await this.#writeAt(entries, undefined);
+    return this.#writeAt(entries, undefined);
   }
 
-  async #writeAt(entries: readonly Entry[], at: At): Promise<void> {
+  async #writeAt(entries: readonly Entry[], at: At): Promise<boolean> {
     const edited = await this.ask('write', { entries, at, looking: this.#looking });
-    if (edited !== undefined)
+    const isTaken =
+      edited !== undefined &&
       this.#take(edited, `write ${++this.#edits}`, (chosen) => void this.#writeAt(entries, chosen));
     await this.#follow();
+    return isTaken;
   }
 
   /** The points of a pasted list, as one step of undo; whether they stand in the file now. */

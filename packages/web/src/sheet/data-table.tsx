@@ -140,9 +140,7 @@ function Take({ entries }: { readonly entries: readonly Entry[] }) {
 
 /** They may be many lines, and the table is gone with them: it is told that they are there. */
 async function takeAll(sheet: Sheet, entries: readonly Entry[]): Promise<void> {
-  const before = sheet.state().snapshot?.text;
-  await sheet.write(...entries);
-  if (sheet.state().snapshot?.text !== before) sheet.tell('Taken into the file, under planned. Undo takes it back.');
+  if (await sheet.write(...entries)) sheet.tell('Taken into the file, under planned. Undo takes it back.');
 }
 
 interface LaterProps {
