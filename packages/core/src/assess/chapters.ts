@@ -5,10 +5,11 @@ import { type Verdict, verdicts } from '../checks/margin.ts';
 import type { Cell, View } from '../checks/view.ts';
 import { marksGist } from '../marks/views.ts';
 import { networkGist } from '../networks/views.ts';
+import { pointsAddress, pointsGist } from '../racks/points-alone.ts';
 import { hasRacks, racksAddress, racksGist } from '../racks/views.ts';
 import { hasTiming, timingGist } from '../timing/views.ts';
 import type { Assessment } from './assess.ts';
-import { show } from './show.ts';
+import { hasPointsAlone, show } from './show.ts';
 
 export interface Chapter {
   /** The domain: a section of the file, the first word of its checks and addresses. */
@@ -23,7 +24,7 @@ export interface Chapter {
 
 /** In the order of the argument; a domain that the file does not have has no chapter. */
 export function chapters(assessment: Assessment): readonly Chapter[] {
-  const { axes, networks, timing, marks, racks, findings } = assessment;
+  const { axes, networks, timing, marks, racks, design, findings } = assessment;
   const counted = (domain: string): Record<Verdict, number> => {
     const own = findings.filter(({ check }) => check.startsWith(`${domain}.`));
     return Object.fromEntries(
@@ -83,6 +84,17 @@ export function chapters(assessment: Assessment): readonly Chapter[] {
             gist: racksGist(racks),
             verdicts: counted('racks'),
             views: show(assessment, racksAddress),
+          },
+        ]
+      : []),
+    ...(hasPointsAlone(assessment)
+      ? [
+          {
+            domain: 'racks',
+            title: 'Racks',
+            gist: pointsGist(design.racks.alone),
+            verdicts: counted('racks'),
+            views: show(assessment, pointsAddress),
           },
         ]
       : []),

@@ -13,6 +13,7 @@ import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
 import { pointView } from '../racks/point-view.ts';
+import { pointsAddress, pointsAloneView } from '../racks/points-alone.ts';
 import { hasRacks, locationView, racksAddress, racksView } from '../racks/views.ts';
 import { isOfWiring, wiringAddresses, wiringViews } from '../racks/wiring-view.ts';
 import { chainView } from '../timing/chain-view.ts';
@@ -48,7 +49,9 @@ export function show(assessment: Assessment, address: string): readonly View[] {
 }
 
 /** All together, those at one location, or one of the points that are on them. */
-function rackViews({ racks, design, findings }: Assessment, address: string): readonly View[] {
+function rackViews(assessment: Assessment, address: string): readonly View[] {
+  const { racks, design, findings } = assessment;
+  if (address === pointsAddress) return hasPointsAlone(assessment) ? [pointsAloneView(design.racks.alone)] : [];
   if (address === racksAddress) return hasRacks(racks) ? [racksView(racks, design.offered)] : [];
   return racks.locations.flatMap((each): readonly View[] => {
     if (address === each.location.path) return [locationView(each)];
@@ -127,12 +130,20 @@ export const shownAddresses = (assessment: Assessment): readonly string[] => [
   ...rackAddresses(assessment),
 ];
 
+/** Points that neither racks nor chains tell of. */
+export const hasPointsAlone = ({ design, timing }: Assessment): boolean =>
+  design.racks.alone.length > 0 && timing.chains.length === 0;
+
 /** Every address at which something of racks is shown. */
-const rackAddresses = ({ racks }: Assessment): readonly string[] => [
-  ...(hasRacks(racks) ? [racksAddress] : []),
-  ...racks.locations.flatMap(({ location: { path, points } }) => [path, ...points.map((point) => point.path)]),
-  ...wiringAddresses(racks),
-];
+const rackAddresses = (assessment: Assessment): readonly string[] => {
+  const { racks } = assessment;
+  return [
+    ...(hasPointsAlone(assessment) ? [pointsAddress] : []),
+    ...(hasRacks(racks) ? [racksAddress] : []),
+    ...racks.locations.flatMap(({ location: { path, points } }) => [path, ...points.map((point) => point.path)]),
+    ...wiringAddresses(racks),
+  ];
+};
 
 /** The number at an address that rests in a view: of another profile or topology, or of a part that is only on offer. */
 export function numberShown(assessment: Assessment, address: string): Quantity | undefined {
@@ -171,6 +182,7 @@ function viewsThatMayHold(assessment: Assessment, address: string): readonly str
   const { axes, buses, networks, marks } = assessment;
   const wiring = wiringAddresses(assessment.racks);
   if (isOfWiring(address)) return wiring;
+  if (address.startsWith('points.count.alone') && hasPointsAlone(assessment)) return [pointsAddress];
   const ofRacks = racksMayHold(assessment, address);
   if (ofRacks !== undefined) return [...ofRacks, ...wiring];
   // What a controller usually takes is shown beside what a task takes by estimate.

@@ -81,6 +81,8 @@ export interface Location {
 
 export interface RackDesign {
   readonly locations: readonly Location[];
+  /** The points of a file that describes no racks. */
+  readonly alone: readonly Point[];
   readonly spare: Spare | undefined;
   readonly wiring: WiringSettings;
 }

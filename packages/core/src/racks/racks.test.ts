@@ -2,10 +2,14 @@
 import { demonstration } from '@layshaft/catalogue';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../assess/assess.ts';
+import { chapters } from '../assess/chapters.ts';
+import { explain } from '../assess/numbers.ts';
+import { show, shownAddresses } from '../assess/show.ts';
 import type { Finding } from '../checks/finding.ts';
+import { quantitiesIn } from '../checks/view.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
-import { Quantity } from '../working/quantity.ts';
+import { addressOf, Quantity } from '../working/quantity.ts';
 
 const assessed = (text: string) =>
   assess(resolve(read(`layshaft: 1\nmachine: { name: Try }\ncatalogue: [demonstration]\n${text}`), [demonstration()]));
@@ -25,6 +29,20 @@ const rack = (modules: string, more = '') =>
   `controller: controller_m\nracks: { main: { rack: rack_7, power: power_ac, modules: ${modules}${more} } }\n`;
 
 describe('points', () => {
+  it('alone, have a chapter that counts them, and every number of it is found', () => {
+    const text = 'points:\n  lid_[1..8]: { kind: digital_in }\n  valve: { kind: digital_out, at: main }\n';
+    const assessment = assessed(text);
+    expect(chapters(assessment).map(({ title }) => title)).toEqual(['Racks']);
+    const [view] = show(assessment, 'points');
+    const [kinds] = view!.tables;
+    expect(kinds!.rows.map(([at, kind, count]) => [at, kind, (count as Quantity).value])).toEqual([
+      ['main', 'digital input', 8],
+      ['main', 'digital output', 1],
+    ]);
+    for (const quantity of quantitiesIn(view!)) expect(explain(assessment, addressOf(quantity))).toBeDefined();
+    expect(shownAddresses(assessment)).toContain('points');
+  });
+
   it('alone, have nothing to be asked about', () => {
     expect(findings('points:\n  lid_[1..8]: { kind: digital_in }\n')).toEqual([]);
   });

@@ -45,6 +45,7 @@ export function resolveRacks(
     known.has(name) || (racks.open && (name === atController || nodes.some((node) => node.name === name)));
   const names = [...new Set([...known.keys(), ...placed.map(({ location }) => location).filter(isRack)])];
   return {
+    alone: racks.locations.length === 0 && !racks.open ? placed : [],
     spare,
     wiring: wiringSettings(cabinet.wiring),
     locations: names.map((name) => {
