@@ -98,14 +98,30 @@ function tracedCycle(
       const of = way.indexOf(found.hop) < answersFrom(way) ? 'command' : 'answer';
       return [{ run: found.hop.run, by: found.by, of, isCopy: way !== hops }];
     };
-    const commands = (): readonly Spoilt[] => ways.flatMap((way) => spoiltAmong(way.slice(0, answersFrom(way)), way));
-    const answers = (): readonly Spoilt[] => ways.flatMap((way) => spoiltAmong(way.slice(answersFrom(way)), way));
+    const some = (of: Spoilt['of']): readonly Spoilt[] =>
+      ways.flatMap((way) => {
+        const from = answersFrom(way);
+        return spoiltAmong(of === 'command' ? way.slice(0, from) : way.slice(from), way);
+      });
+    /** Both copies, or none is taken. */
+    const both = (of: Spoilt['of']): readonly Spoilt[] => {
+      const before = [...left];
+      const found = some(of);
+      if (areAll(found, of)) return found;
+      left.splice(0, left.length, ...before);
+      return [];
+    };
     const areAll = (spoilt: readonly Spoilt[], which: Spoilt['of']): boolean =>
       spoilt.filter(({ of }) => of === which).length === ways.length;
+    const ofCopies = (): readonly Spoilt[] => {
+      const commands = both('command');
+      if (commands.length > 0) return commands;
+      const answers = both('answer');
+      return [...some('command'), ...(answers.length > 0 ? answers : some('answer'))];
+    };
     // Without a copy nothing is played behind what was spoilt.
-    const first = isSilent ? [] : ways.length === 1 ? spoiltAmong(hops, hops) : commands();
-    const isCommandLost = isSilent || areAll(first, 'command');
-    const spoilt = ways.length === 1 || isCommandLost ? first : [...first, ...answers()];
+    const spoilt = isSilent ? [] : ways.length === 1 ? spoiltAmong(hops, hops) : ofCopies();
+    const isCommandLost = isSilent || areAll(spoilt, 'command');
     const isLost = isCommandLost || areAll(spoilt, 'answer');
     const isLate = ways.flat().some(({ from_ps, lasts_ps }) => from_ps + lasts_ps > plan.cycle_ps);
     return {
