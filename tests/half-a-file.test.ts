@@ -60,10 +60,15 @@ const said = (assessment: Assessment): string => {
 
 describe.each(exampleMachines())('half of $name', ({ text, path }) => {
   const whole = assessText(text, path);
-  const halves = removals(text).map((removal) => ({ ...removal, half: assessText(removal.rest, path) }));
+  const saidWhole = said(whole);
+  // Nothing is kept of a half but what is asked of it: a thousand assessments are more than a thread has room for.
+  const halves = removals(text).map(({ what, removed, rest }) => {
+    const half = assessText(rest, path);
+    return { what, removed, fromNowhere: answersFromNowhere(half), isSilent: said(half) === saidWhole };
+  });
 
   it('never rests an answer on what is not there', () => {
-    for (const { what, half } of halves) expect(answersFromNowhere(half), what).toEqual([]);
+    for (const { what, fromNowhere } of halves) expect(fromNowhere, what).toEqual([]);
     const blind = {
       ...whole,
       design: { ...whole.design, machine: { ...whole.design.machine, where: () => undefined } },
@@ -74,7 +79,7 @@ describe.each(exampleMachines())('half of $name', ({ text, path }) => {
   });
 
   it('loses nothing in silence', () => {
-    const silent = halves.filter(({ half }) => said(half) === said(whole)).map(({ removed }) => removed);
+    const silent = halves.filter(({ isSilent }) => isSilent).map(({ removed }) => removed);
     expect(silent.filter((removed) => /^\s*[^\s#]/m.test(removed))).toEqual([]);
     expect(silent.length).toBeGreaterThan(0);
   });

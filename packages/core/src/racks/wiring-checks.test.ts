@@ -333,7 +333,7 @@ describe('the view of the wiring', () => {
 
   it('is there for no machine without racks', () => {
     expect(shownAddresses(assessment)).toContain('racks.main.wiring');
-    expect(shownAddresses(assessed('points: { a: { kind: digital_in } }\n'))).toEqual(['margins']);
+    expect(shownAddresses(assessed('points: { a: { kind: digital_in } }\n'))).toEqual(['margins', 'points']);
   });
 });
 

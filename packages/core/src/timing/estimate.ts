@@ -40,7 +40,7 @@ export function estimateOf(
     const said = contains[content];
     if (said === undefined) return [];
     if (said !== 'all') return [part(content, said)];
-    if (content === 'points') return [part(content, counted(content, inFile.points))];
+    if (content === 'points') return inFile.points > 0 ? [part(content, counted(content, inFile.points))] : [];
     return followings.flatMap((each) =>
       inFile.axes[each] > 0 ? [part(each, counted('axes', inFile.axes[each], `count_${each}`))] : [],
     );
