@@ -59,7 +59,16 @@ export function readParsed(parsed: ParsedText, tables: PointTables): Machine {
   const sections = Object.fromEntries(
     Object.entries(format).map(([key, field]) => [key, (field as Field<unknown>).read(placed.get(key), key, reading)]),
   ) as unknown as Sections;
-  reportLeftovers(settings, open, reading);
+  // A section whose name is misspelt is told once, not by every line of `set` that is meant for it.
+  const names = Object.keys(format);
+  const meant = parsed.sections.map(
+    ({ parsed: { entry } }) => entry && !names.includes(entry.key) && nearest(entry.key, names),
+  );
+  reportLeftovers(
+    settings.filter(({ segments: [first] }) => !meant.includes(first)),
+    open,
+    reading,
+  );
   const misspelt = parsed.sections.some(({ parsed: { entry, text } }) =>
     nearest(entry?.key ?? text.split(/\W/, 1)[0]!, ['layshaft']),
   );

@@ -26,7 +26,7 @@ describe('a key that is not known', () => {
 
   it('in a place that takes very many is told with the first of them', () => {
     expect(toldOf(network('profile: { colour: red }'))[0]?.remedy).toMatch(
-      /^The keys that can stand here: part, version, discipline, .* passes and \d+ more\.$/,
+      /^The keys that can stand here: part, version, discipline, .* ring_frames and \d+ more\.$/,
     );
   });
 
