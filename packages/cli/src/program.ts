@@ -63,18 +63,10 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       'networks',
     )
     .option('--addresses', 'under each row, the addresses that layshaft explain takes')
-    .option('--table <name>', 'only the table of this name; it stands in brackets behind the title')
-    .addOption(new Option('--picture <name>', 'only the picture of this name').conflicts(['table', 'csv', 'addresses']))
-    .addOption(
-      new Option('--svg <file>', 'write a picture into this file, or print it to -').conflicts([
-        'table',
-        'csv',
-        'json',
-      ]),
-    )
-    .addOption(
-      new Option('--csv', 'print the tables as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
-    )
+    .option(...tableOption)
+    .addOption(pictureOption())
+    .addOption(svgOption())
+    .addOption(csvOption('the tables'))
     .option('--json', 'print pictures and tables as data')
     .action(async (file: string, address: string, options: ShowOptions) => {
       status = await show(file, address, { ...program.opts(), ...options }, io);
@@ -112,18 +104,10 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .option('--skip-ahead', 'jump over cycles without an error, for errors that are rare; random bit errors alone')
     .addOption(new Option('--only <kind>', 'play this of the noise alone').choices(noiseKinds))
     .option('--addresses', 'under each row, the addresses of its numbers')
-    .option('--table <name>', 'only the table of this name; it stands in brackets behind the title')
-    .addOption(new Option('--picture <name>', 'only the picture of this name').conflicts(['table', 'csv', 'addresses']))
-    .addOption(
-      new Option('--svg <file>', 'write a picture into this file, or print it to -').conflicts([
-        'table',
-        'csv',
-        'json',
-      ]),
-    )
-    .addOption(
-      new Option('--csv', 'print the tables as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
-    )
+    .option(...tableOption)
+    .addOption(pictureOption())
+    .addOption(svgOption())
+    .addOption(csvOption('the tables'))
     .option('--json', 'print pictures and tables as data')
     .addOption(
       new Option('--explain <address>', 'only where this number comes from').conflicts([
@@ -161,9 +145,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .option('--seed <number>', 'what the random numbers begin with', '1')
     .option('--threads <number>', 'how many at once; as many as the computer has processors', threadNumber)
     .option('--addresses', 'under each row, the addresses of its numbers')
-    .addOption(
-      new Option('--csv', 'print the table as comma-separated values, numbers in SI').conflicts(['json', 'addresses']),
-    )
+    .addOption(csvOption('the table'))
     .option('--json', 'print the table as data')
     .action(async (file: string, address: string, options: TrialsOptions) => {
       status = await trials(file, address, { ...program.opts(), ...options }, io);
@@ -268,6 +250,15 @@ function portNumber(text: string): number {
     throw new InvalidArgumentError('Write a whole number from 0 to 65535; 0 is any that is free.');
   return number;
 }
+
+// What several commands print in the same forms.
+const tableOption = ['--table <name>', 'only the table of this name; it stands in brackets behind the title'] as const;
+const pictureOption = (): Option =>
+  new Option('--picture <name>', 'only the picture of this name').conflicts(['table', 'csv', 'addresses']);
+const svgOption = (): Option =>
+  new Option('--svg <file>', 'write a picture into this file, or print it to -').conflicts(['table', 'csv', 'json']);
+const csvOption = (what: string): Option =>
+  new Option('--csv', `print ${what} as comma-separated values, numbers in SI`).conflicts(['json', 'addresses']);
 
 /** More than any computer runs at once (our judgement). */
 const mostThreads = 256;

@@ -75,7 +75,6 @@ export * from './networks/calc/summation.ts';
 export * from './networks/calc/two-state.ts';
 export * from './racks/calc/linear-model.ts';
 export * from './racks/calc/sums.ts';
-export * from './racks/calc/totals.ts';
 export * from './timing/calc/among.ts';
 export * from './timing/calc/chain.ts';
 export * from './timing/calc/chain-bounds.ts';

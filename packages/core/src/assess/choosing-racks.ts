@@ -2,17 +2,16 @@
 // solver, one location after the other.
 
 import { lackSentence } from '../checks/finding.ts';
-import { wantedShares } from '../machine/reserves.ts';
+import { keptFree } from '../machine/reserves.ts';
 import type { Design } from '../machine/resolve.ts';
 import type { Solve, SolveOptions } from '../racks/calc/linear-model.ts';
 import { rackChecks } from '../racks/checks/all.ts';
 import { type OneMore, partsIn } from '../racks/choice-tables.ts';
 import type { TaskOfAll } from '../racks/choice-words.ts';
-import { type RackAnswer, type RackTask, rackTask, withOneMore } from '../racks/choose.ts';
+import { type RackAnswer, type RackReserve, type RackTask, rackTask, withOneMore } from '../racks/choose.ts';
 import { offersOf, type Preference } from '../racks/offers.ts';
 import { planRacks } from '../racks/planned.ts';
 import { Missing } from '../working/missing.ts';
-import { Quantity } from '../working/quantity.ts';
 
 export interface RackChoice {
   readonly location: string;
@@ -122,12 +121,8 @@ function asWhole(written: RackChoices['planned']): RackChoices['planned'] {
   return [{ path: 'racks', value: `{ ${all} }` }, ...written.filter(({ path }) => !path.startsWith('racks.'))];
 }
 
-/** What the file wants kept free of places and supply, else what the checks keep by themselves. */
-function rackReserve({ machine }: Design): { readonly places: number; readonly supply: number } {
-  const wanted = wantedShares(machine.reserves);
-  const share = (id: string): number => {
-    const own = wanted[id];
-    return own instanceof Quantity ? own.value : (rackChecks.find((check) => check.id === id)?.reserve?.share ?? 0);
-  };
+/** What is kept free of places and supply. */
+function rackReserve({ machine }: Design): RackReserve {
+  const share = keptFree(machine.reserves, rackChecks);
   return { places: share('racks.places'), supply: share('racks.supply') };
 }

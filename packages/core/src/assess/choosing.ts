@@ -2,10 +2,9 @@
 
 import { axisChecks } from '../axes/checks/all.ts';
 import { type Choice, choose } from '../axes/choose.ts';
-import { wantedShares } from '../machine/reserves.ts';
+import { keptFree } from '../machine/reserves.ts';
 import type { Design } from '../machine/resolve.ts';
 import type { Missing } from '../working/missing.ts';
-import { Quantity } from '../working/quantity.ts';
 
 /** Nothing where nothing is open at an axis of that name; missing where what it does is not known. */
 export function choicesFor(design: Design, name: string): Choice | Missing | undefined {
@@ -19,14 +18,8 @@ export function choicesFor(design: Design, name: string): Choice | Missing | und
   return choose(axis, design.gravity, offers, reservesOf(design));
 }
 
-/** What the file wants, else what the check keeps by itself. */
+/** By the name of a check of axes, without its domain. */
 export function reservesOf({ machine }: Design): (check: string) => number {
-  const wanted = wantedShares(machine.reserves);
-  const shares = new Map(
-    axisChecks.map(({ id, reserve }) => {
-      const own = wanted[id];
-      return [id.slice('axes.'.length), own instanceof Quantity ? own.value : (reserve?.share ?? 0)];
-    }),
-  );
-  return (check) => shares.get(check) ?? 0;
+  const share = keptFree(machine.reserves, axisChecks);
+  return (check) => share(`axes.${check}`);
 }

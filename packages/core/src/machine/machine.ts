@@ -59,16 +59,7 @@ export function readParsed(parsed: ParsedText, tables: PointTables): Machine {
   const sections = Object.fromEntries(
     Object.entries(format).map(([key, field]) => [key, (field as Field<unknown>).read(placed.get(key), key, reading)]),
   ) as unknown as Sections;
-  // A section whose name is misspelt is told once, not by every line of `set` that is meant for it.
-  const names = Object.keys(format);
-  const meant = parsed.sections.map(
-    ({ parsed: { entry } }) => entry && !names.includes(entry.key) && nearest(entry.key, names),
-  );
-  reportLeftovers(
-    settings.filter(({ segments: [first] }) => !meant.includes(first)),
-    open,
-    reading,
-  );
+  reportLeftovers(settings, open, reading);
   const misspelt = parsed.sections.some(({ parsed: { entry, text } }) =>
     nearest(entry?.key ?? text.split(/\W/, 1)[0]!, ['layshaft']),
   );
@@ -142,6 +133,7 @@ export function sectionsOf(
       continue;
     }
     const near = nearest(entry.key, known);
+    if (near !== undefined) reading.misspelt.add(near);
     if (near === 'axes') reading.damage();
     reading.problem(cursor, 'key', {
       code: 'key-unknown',

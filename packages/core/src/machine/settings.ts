@@ -66,7 +66,11 @@ export function reportLeftovers(
   sections: ReadonlyMap<string, Cursor>,
   reading: Reading,
 ): void {
-  for (const setting of settings) if (!sections.has(setting.segments[0]!)) reportInVain(setting, reading);
+  for (const setting of settings) {
+    const [section] = setting.segments as [string];
+    // A section whose name is misspelt is told once, not by every line that is meant for it.
+    if (!(sections.has(section) || reading.misspelt.has(section))) reportInVain(setting, reading);
+  }
   for (const at of reading.plannedInVain) {
     reading.remark(at, 'key', {
       code: 'planned-in-vain',

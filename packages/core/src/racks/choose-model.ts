@@ -17,7 +17,7 @@ export interface Slot {
   readonly optional: boolean;
   /** The only one where the file names it. */
   readonly racks: readonly OfferedRack[];
-  readonly powers: readonly OfferedPower[];
+  readonly powers: readonly Pick<OfferedPower, 'part' | 'weight' | 'places' | 'gives_A'>[];
   readonly isGiven: { readonly rack: boolean; readonly power: boolean };
   /** What is there already takes so many places and draws so much. */
   readonly places: number;

@@ -14,7 +14,7 @@ import { type LaidModule, nameOf } from './laid-out.ts';
 import type { OfferedPower, RackOffers } from './offers.ts';
 import { type PlannedLocation, type PlannedRack, withPoint } from './planned.ts';
 import type { Point } from './rack.ts';
-import type { OneRackSection } from './section.ts';
+import { type OneRackSection, racksSaid } from './section.ts';
 
 /** Shares of places and of the supply that the checks want kept free. */
 export type RackReserve = Task['reserve'];
@@ -69,9 +69,7 @@ const isChoosable = ({ location: { section } }: PlannedLocation): boolean =>
   section === undefined ||
   section.open ||
   isOpen(section.further) ||
-  [section, ...(Array.isArray(section.further) ? (section.further as readonly OneRackSection[]) : [])].some((rack) =>
-    [rack.rack.part, rack.power.part, rack.modules, rack.added].some(isOpen),
-  );
+  racksSaid(section).some((rack) => [rack.rack.part, rack.power.part, rack.modules, rack.added].some(isOpen));
 
 function taskOf(planned: PlannedLocation, slots: readonly Slot[], offers: RackOffers, reserve: RackReserve): Task {
   const { location, unplaced, kinds } = planned;
@@ -178,8 +176,7 @@ function slotsOf(planned: PlannedLocation, offers: RackOffers, head: Head): Valu
       free(`${name}/${from + at + 1}`, true, { places: 0, draws_A: 0 }),
     );
   if (section === undefined || section.open) return [free(name, false, head), ...further(1)];
-  const said = [section, ...(Array.isArray(section.further) ? (section.further as readonly OneRackSection[]) : [])];
-  const slots = said.map((each, at) => slotOf(each, racks[at]!, powers, offers));
+  const slots = racksSaid(section).map((each, at) => slotOf(each, racks[at]!, powers, offers));
   const lacks = slots.filter((each) => each instanceof Missing);
   if (lacks.length > 0) return new Missing(lacks.flatMap((each) => each.lacks));
   if (isOpen(section.further) && isAbsent(section.extender.part))
@@ -215,7 +212,7 @@ function slotOf(
       racks:
         known.places === undefined
           ? offers.racks
-          : [{ part: nameOfPart(rack.rack.part), weight: 0, places: known.places.value, draws_A: 0, width_m: 0 }],
+          : [{ part: nameOfPart(rack.rack.part), weight: 0, places: known.places.value }],
       powers:
         known.gives === undefined
           ? powers
@@ -224,11 +221,7 @@ function slotOf(
                 part: nameOfPart(supply.part),
                 weight: 0,
                 places: known.supply?.value ?? 0,
-                draws_A: 0,
                 gives_A: known.gives.value,
-                feed: '',
-                lowest_V: 0,
-                highest_V: 0,
               },
             ],
       isGiven: { rack: known.places !== undefined, power: known.gives !== undefined },
@@ -292,8 +285,7 @@ function plannedOf({ location }: PlannedLocation, slots: readonly Slot[], layout
     const further = joined.length === 0 ? '' : `, extender: ${extender}, further: [${joined.join(', ')}]`;
     written.push({ path, value: `{ ${rackAt(0)}${further} }` });
   } else {
-    const said = [section, ...(Array.isArray(section.further) ? (section.further as readonly OneRackSection[]) : [])];
-    said.forEach((each, at) => {
+    racksSaid(section).forEach((each, at) => {
       const { rack, power } = layout.racks[at]!;
       if (isOpen(each.rack.part)) written.push({ path: `${each.path}.rack`, value: rack });
       if (isOpen(each.power.part)) written.push({ path: `${each.path}.power`, value: power });
@@ -306,7 +298,7 @@ function plannedOf({ location }: PlannedLocation, slots: readonly Slot[], layout
         written.push({ path: `${path}.extender`, value: extender });
     }
   }
-  const channels = layout.channels.map(({ point, channel }: { point: Point; channel: string }) => ({
+  const channels = layout.channels.map(({ point, channel }) => ({
     path: `${point.path}.channel`,
     value: channel,
   }));

@@ -11,16 +11,14 @@ interface Common {
   /** What is made as small as can be: its cost, or its width in mm. */
   readonly weight: number;
   readonly places: number;
-  readonly draws_A: number;
 }
 
 export interface OfferedModule extends Common {
+  readonly draws_A: number;
   readonly groups: readonly ChannelGroup[];
 }
 
-export interface OfferedRack extends Common {
-  readonly width_m: number;
-}
+export type OfferedRack = Common;
 
 export interface OfferedPower extends Common {
   readonly gives_A: number;
@@ -30,6 +28,7 @@ export interface OfferedPower extends Common {
 }
 
 export interface OfferedExtender extends Common {
+  readonly draws_A: number;
   readonly most: number;
 }
 
@@ -76,14 +75,11 @@ export function offersOf(ofKind: (kind: string) => readonly Part[], prefer: Pref
       part: part.name,
       weight: cost(number) + (prefer === 'cost' ? 0 : number('width') * 1e3),
       places: number('places'),
-      draws_A: 0,
-      width_m: prefer === 'width' ? number('width') : 0,
     })),
     powers: take('power', (number, part) => ({
       part: part.name,
       weight: cost(number),
       places: number('places'),
-      draws_A: 0,
       gives_A: number('gives'),
       feed: String(part.values.feed),
       lowest_V: number('lowest'),

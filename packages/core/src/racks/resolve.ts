@@ -5,14 +5,18 @@ import type { Value } from '../reading/values.ts';
 import { isAbsent, isOpen, isUnsaid, Missing, missing } from '../working/missing.ts';
 import { accessoriesIn, extenderFields, headFields, moduleFields, powerFields, rackFields } from './parts.ts';
 import type { Beside, Location, Module, Point, Rack, RackDesign } from './rack.ts';
-import type { LocationSection, OneRackSection, racksField, Spare } from './section.ts';
+import {
+  atController,
+  type LocationSection,
+  type OneRackSection,
+  type racksField,
+  racksSaid,
+  type Spare,
+} from './section.ts';
 import { healthyFields, type WiringSection } from './wiring-fields.ts';
 import { wiringSettings } from './wiring-settings.ts';
 
 export type { RackDesign };
-
-/** The rack at the controller. */
-export const atController = 'main';
 
 type Use = PartUse<Record<never, never>>;
 
@@ -53,7 +57,7 @@ export function resolveRacks(
       const path = `racks.${name}`;
       const node = nodes.find((each) => each.name === name);
       const use = name === atController ? controller : node;
-      const head = headOf(use, `racks.${name}`, name === atController, look);
+      const head = headOf(use, name, look);
       return {
         name,
         path,
@@ -69,11 +73,11 @@ export function resolveRacks(
   };
 }
 
-function headOf(use: Use | undefined, path: string, isController: boolean, look: PartLookUp): Beside {
-  const what = isController ? 'controller' : 'station';
+function headOf(use: Use | undefined, name: string, look: PartLookUp): Beside {
+  const what = name === atController ? 'controller' : 'station';
   if (use === undefined) {
-    const none = missing(path, 'absent', 'a station of a network', 'a node under networks');
-    return { what, path, part: none, places: none, draws: none };
+    const none = missing(`racks.${name}`, 'absent', 'a station of a network', 'a node under networks');
+    return { what, path: `racks.${name}`, part: none, places: none, draws: none };
   }
   const filled = fill(use as PartUse<typeof headFields>, look(use), headFields);
   return { what, path: use.path, part: partName(use), places: filled.rack_places, draws: filled.rack_draws };
@@ -98,7 +102,7 @@ function racksOf(
     return missing(path, 'open', 'racks with their modules', 'rack, power, modules');
   const { further } = section;
   if (further instanceof Missing && !isOpen(further)) return further;
-  const rest = further === undefined || further instanceof Missing ? [] : further;
+  const [, ...rest] = racksSaid(section);
   const joins = rest.length === 0 ? [] : [besideOf('extender', section.extender, extenderFields, partOf)];
   return [
     rackOf(name, section, [head, ...joins], partOf),

@@ -27,6 +27,9 @@ import { wiredPointFields } from './wiring-fields.ts';
 
 export { healthyFields, wiringField } from './wiring-fields.ts';
 
+/** The rack at the controller. */
+export const atController = 'main';
+
 /** Where a point sits: `main.3.7` is channel 7 of what begins at place 3 of the rack main, `main/2.3.7` of its second rack. */
 export interface ChannelName {
   readonly location: string;
@@ -148,6 +151,10 @@ export const racksField: Field<{ readonly open: boolean; readonly locations: rea
 
 export type LocationSection = Read<typeof locationField> & { readonly open: boolean; readonly name: string };
 export type OneRackSection = Pick<LocationSection, 'rack' | 'power' | 'modules' | 'added'> & { readonly path: string };
+
+/** The racks at a location that the file describes, the first one first. */
+export const racksSaid = (section: LocationSection): readonly OneRackSection[] =>
+  section.further === undefined || section.further instanceof Missing ? [section] : [section, ...section.further];
 
 /** A section, or the word open in its place. */
 function openable<T extends object>(field: Field<T>): Field<T & { readonly open: boolean }> {

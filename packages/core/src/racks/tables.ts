@@ -5,7 +5,7 @@ import type { Value } from '../reading/values.ts';
 import { counted } from '../working/counted.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { costOfAll, costOfParts } from './calc/totals.ts';
+import { costOfAll, costOfParts } from './calc/sums.ts';
 import { kindNames } from './kind-names.ts';
 import type { LaidChannel } from './laid-out.ts';
 import { rackKinds } from './parts.ts';

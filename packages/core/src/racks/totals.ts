@@ -4,8 +4,7 @@ import { counted } from '../working/counted.ts';
 import { given, Missing } from '../working/missing.ts';
 import { onceForEach } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { channelsThere } from './calc/sums.ts';
-import { channelsFree, freeShare } from './calc/totals.ts';
+import { channelsFree, channelsThere, freeShare } from './calc/sums.ts';
 import type { LaidModule } from './laid-out.ts';
 import type { KindOfPoints, PlannedLocation, PlannedRack, PlannedRacks } from './planned.ts';
 

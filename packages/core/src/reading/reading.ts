@@ -49,6 +49,8 @@ export const mostProblems = 500;
 
 export class Reading {
   readonly dialect: Dialect;
+  /** Sections that the file has under another name, by the names that are meant. */
+  readonly misspelt = new Set<string>();
   // Met while reading, and put in order by path only when somebody asks.
   readonly #met: Cursor[] = [];
   readonly #read: [string, Field<unknown>][] = [];

@@ -1,4 +1,4 @@
-// What a rack and a kind of point come to: places, currents, channels, and the spare that is wanted.
+// What racks come to: places, currents, channels and how many are free, the spare that is wanted, parts and their costs.
 import { formula } from '../../working/formula.ts';
 import { total } from '../../working/total.ts';
 
@@ -67,4 +67,57 @@ export const spareOfAll = formula({
   source: 'definition',
   proof: 'spare of the used and of all',
   of: (s: number) => s / (1 + s),
+});
+
+export const channelsFree = formula({
+  id: 'racks.free',
+  title: 'channels that are free',
+  text: 'n - u',
+  gives: '1',
+  symbols: { n: '1', u: '1' },
+  means: { n: 'channels that are there', u: 'channels that are used' },
+  try: { n: [12, 40, 1], u: [0, 11, 1] },
+  source: 'definition',
+  proof: 'free channels by hand',
+  of: (n: number, u: number) => n - u,
+});
+
+export const freeShare = formula({
+  id: 'racks.free_share',
+  title: 'share of the channels that is free',
+  text: '(n - u)/n',
+  gives: '1',
+  as: '%',
+  symbols: { n: '1', u: '1' },
+  means: { n: 'channels that are there', u: 'channels that are used' },
+  try: { n: [12, 40, 1], u: [0, 11, 1] },
+  source: 'definition',
+  proof: 'free channels by hand',
+  of: (n: number, u: number) => (n - u) / n,
+});
+
+export const costOfParts = formula({
+  id: 'racks.cost_of_part',
+  title: 'cost of all parts of a name',
+  text: 'n*c',
+  gives: 'cost',
+  symbols: { n: '1', c: 'cost' },
+  means: { n: 'how many', c: 'cost of one' },
+  try: { n: [1, 40, 1], c: [1, 900] },
+  source: 'definition',
+  proof: 'a parts list by hand',
+  of: (n: number, c: number) => n * c,
+});
+
+export const costOfAll = formula({
+  id: 'racks.cost',
+  title: 'cost of all parts of racks',
+  text: 'sum(c)',
+  gives: 'cost',
+  symbols: { c: 'cost[]' },
+  means: { c: 'cost of all parts of each name' },
+  try: { c: [1, 9000] },
+  source: 'definition',
+  proof: 'a parts list by hand',
+  of: total,
 });
