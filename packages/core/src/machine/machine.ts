@@ -3,6 +3,7 @@ import { boardBuses, followMasters, pairAxes } from '../axes/section.ts';
 import { placeMarks } from '../marks/section.ts';
 import { compareMultiples, follow, type Wiring } from '../networks/section.ts';
 import { inOrder, type Place, type Problem } from '../problems/problem.ts';
+import { compareRacks } from '../racks/section.ts';
 import type { Field } from '../reading/field.ts';
 import { type Defect, type ParsedText, type PlacedSection, parseText } from '../reading/parse.ts';
 import { type Cursor, Reading } from '../reading/reading.ts';
@@ -75,6 +76,11 @@ export function readParsed(parsed: ParsedText, tables: PointTables): Machine {
     const nodes = network.nodes.map((node) => [node.name, node] as const);
     compareMultiples(wirings.get(network.name)!, new Map([...drives, ...nodes]), reading);
   }
+  compareRacks(
+    sections.racks.locations,
+    sections.networks.flatMap(({ nodes }) => nodes.map(({ name }) => name)),
+    reading,
+  );
   compareTiming(
     {
       ...sections,

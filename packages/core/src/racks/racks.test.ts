@@ -192,6 +192,19 @@ it('a name that a range stands for may not stand there again', () => {
   ]);
 });
 
+it('racks under a name that is no station are a problem, or wait for a network', () => {
+  const racks = 'controller: controller_m\nracks: { rack_p: { rack: rack_7, power: power_dc, modules: [in_12] } }\n';
+  const network =
+    'networks: { io: { profile: polled_100, cycle: 1 ms, runs: [[controller, rack_o, 5 m, solid]], nodes: { rack_o: rack_head } } }\n';
+  expect(assessed(racks + network).design.problems.map(({ code, path, remedy }) => [code, path, remedy])).toEqual([
+    ['name-unknown', 'racks.rack_p', "Did you mean 'rack_o'?"],
+  ]);
+  expect(told(racks, 'racks.places@rack_p')).toEqual([
+    'unknown',
+    'networks is not given: a network with the station rack_p, such as runs that lead to it',
+  ]);
+});
+
 it('racks that are all open are unknown, and say so', () => {
   expect(
     told('controller: controller_m\nracks: open\npoints: { a: { kind: digital_in } }\n', 'racks.placed@main'),

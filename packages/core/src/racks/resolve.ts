@@ -76,7 +76,7 @@ export function resolveRacks(
 function headOf(use: Use | undefined, name: string, look: PartLookUp): Beside {
   const what = name === atController ? 'controller' : 'station';
   if (use === undefined) {
-    const none = missing(`racks.${name}`, 'absent', 'a station of a network', 'a node under networks');
+    const none = missing('networks', 'absent', `a network with the station ${name}`, 'runs that lead to it');
     return { what, path: `racks.${name}`, part: none, places: none, draws: none };
   }
   const filled = fill(use as PartUse<typeof headFields>, look(use), headFields);

@@ -2,8 +2,9 @@
 import { type PointKind, pointKinds } from '../physics/point.ts';
 import type { Field, Read } from '../reading/field.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
+import { mustBeOneOf } from '../reading/must-be-one-of.ts';
 import { partUse } from '../reading/parts.ts';
-import type { Cursor } from '../reading/reading.ts';
+import type { Cursor, Reading } from '../reading/reading.ts';
 import { spoilt } from '../reading/reading.ts';
 import { name, plainText, quantity, share, text, type Value, word } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
@@ -151,6 +152,27 @@ export const racksField: Field<{ readonly open: boolean; readonly locations: rea
 
 export type LocationSection = Read<typeof locationField> & { readonly open: boolean; readonly name: string };
 export type OneRackSection = Pick<LocationSection, 'rack' | 'power' | 'modules' | 'added'> & { readonly path: string };
+
+/** Reports racks under a name that is no station; where the file has no networks, nobody knows the stations yet. */
+export function compareRacks(
+  locations: readonly LocationSection[],
+  stations: readonly string[],
+  reading: Reading,
+): void {
+  if (stations.length === 0) return;
+  for (const { name, path } of locations) {
+    const at = reading.places.get(path);
+    if (at !== undefined)
+      mustBeOneOf(
+        { name, at },
+        [atController, ...stations],
+        'station',
+        'Name a node of a network, or main.',
+        reading,
+        'key',
+      );
+  }
+}
 
 /** The racks at a location that the file describes, the first one first. */
 export const racksSaid = (section: LocationSection): readonly OneRackSection[] =>
