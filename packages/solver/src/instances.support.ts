@@ -108,6 +108,25 @@ export function drawnInstance(
   };
 }
 
+/**
+ * Shares to be chosen so that five sums are each half of all: the deviation is least. Always has a solution, and to prove the
+ * least one takes far longer than any test waits, on any machine (market split instances as in G. Cornuéjols, M. Dawande, A
+ * class of hard small 0-1 programs, 1999).
+ */
+export function endlessModel(random: () => number): LinearModel {
+  const [sums, shares] = [5, 40];
+  const variable = (name: string, whole: boolean): Variable =>
+    whole ? { name, least: 0, most: 1, whole, cost: 0 } : { name, least: 0, most: Infinity, whole, cost: 1 };
+  const variables = Array.from({ length: shares }, (_, at) => variable(`share ${at}`, true));
+  const constraints = Array.from({ length: sums }, (_, at) => {
+    const terms = Array.from({ length: shares }, (_each, place) => term(place, Math.floor(100 * random())));
+    const half = Math.floor(terms.reduce((all, { factor }) => all + factor, 0) / 2);
+    const over = variables.push(variable(`over ${at}`, false), variable(`under ${at}`, false)) - 2;
+    return sum(`sum ${at}`, [...terms, term(over, -1), term(over + 1, 1)], half, half);
+  });
+  return { variables, constraints };
+}
+
 const term = (variable: number, factor: number): Term => ({ variable, factor });
 const sum = (name: string, terms: readonly Term[], least: number, most: number, need?: string): Constraint => ({
   name,

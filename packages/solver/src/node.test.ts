@@ -10,7 +10,7 @@ import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seeded } from '../../../tests/support/seeded.ts';
 import { solveHere } from './here.ts';
-import { drawnInstance, rackModel } from './instances.support.ts';
+import { drawnInstance, endlessModel, rackModel } from './instances.support.ts';
 import { solverInNode } from './node.ts';
 
 let folder: string;
@@ -24,8 +24,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const easy = rackModel(drawnInstance(seeded(3), { kinds: 4, modules: 6, racks: 3, points: 40 }));
-/** Takes many seconds. */
-const long = rackModel(drawnInstance(seeded(5), { kinds: 6, modules: 12, racks: 12, points: 500 }));
+const endless = endlessModel(seeded(5));
 
 describe('the solver in a thread', () => {
   it('gives what a solve in the same thread gives, one question after the other', async () => {
@@ -47,23 +46,19 @@ describe('the solver in a thread', () => {
   it('tells its progress while the program is awake, and ends at once when it is cancelled; the next question is answered', async () => {
     const stop = new AbortController();
     let told = 0;
-    let beats = 0;
-    const heart = setInterval(() => beats++, 20);
-    const onProgress = (): void => {
-      told++;
-      if (told === 2) stop.abort(new Error('that will do'));
-    };
-    await expect(solve(long, { signal: stop.signal, onProgress })).rejects.toThrow('that will do');
+    // Beats only while the program is awake.
+    const heart = setInterval(() => told >= 2 && stop.abort(new Error('that will do')), 20);
+    const onProgress = (): void => void told++;
+    await expect(solve(endless, { signal: stop.signal, onProgress })).rejects.toThrow('that will do');
     clearInterval(heart);
-    expect(beats).toBeGreaterThan(0);
     await expect(solve(easy, { signal: stop.signal })).rejects.toThrow('that will do');
     expect(await solve(easy)).toMatchObject({ status: 'optimal' });
   });
 
   it('keeps to a time limit', async () => {
     const start = performance.now();
-    const { status } = await solve(long, { most_s: 0.5 });
-    expect(['stopped', 'nothing found']).toContain(status);
+    const { status } = await solve(endless, { most_s: 0.5 });
+    expect(status).toBe('stopped');
     expect(performance.now() - start).toBeLessThan(15_000);
   });
 
