@@ -7,7 +7,7 @@ export const shortestDelay = openMethod({
   id: 'timing.chain.shortest',
   title: 'shortest way from a cause to its effect',
   prose:
-    'each link at its quickest; one that looks does so just as the data come, unless it shares a clock with the one before, whose looks then decide',
+    'each link at its quickest; one that looks does so just as the data come, unless it shares a clock with the one before, whose looks then decide, the look of a task as late as others may keep it waiting',
   gives: 's',
   source: 'definition',
   proof: 'as if it went from look to look',
@@ -34,15 +34,26 @@ export const delayUpTo = openMethod({
   proof: '200 chains of free links and runs on a clock',
 });
 
-export const exactWithEnds = formula({
-  id: 'timing.chain.exact',
-  title: 'longest way from a cause to its effect, every job of the schedule walked',
+const withEnds = {
   text: 'x + sum(d)',
   gives: 's',
   symbols: { x: 's', d: 's[]' },
-  means: { x: 'longest way through the tasks', d: 'each link that passes on at once, at its slowest' },
   try: { x: [1e-4, 1e-1], d: [0, 1e-2] },
   source: 'definition',
   proof: 'CE1 as a file between a sensor and a valve',
   of: (x: number, d: readonly number[]) => x + total(d),
+} as const;
+
+export const exactWithEnds = formula({
+  ...withEnds,
+  id: 'timing.chain.exact',
+  title: 'longest way from a cause to its effect, every job of the schedule walked',
+  means: { x: 'longest way through the tasks', d: 'each link that passes on at once, at its slowest' },
+});
+
+export const exactLeastWithEnds = formula({
+  ...withEnds,
+  id: 'timing.chain.exact_least',
+  title: 'shortest way from a cause to its effect, every job of the schedule walked',
+  means: { x: 'shortest way through the tasks', d: 'each link that passes on at once, at its quickest' },
 });

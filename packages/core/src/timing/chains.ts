@@ -2,7 +2,6 @@
 // what a lead makes good of it.
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { Value } from '../reading/values.ts';
-import { counted } from '../working/counted.ts';
 import { type OpenCall, resultsOf, type Values, valuesOf } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import { later } from '../working/once.ts';
@@ -11,13 +10,13 @@ import { delayOf, type Link } from './calc/chain.ts';
 import { ageBoundOf, type BoundLink, bestCase, reactionBoundOf, safeBoundOf } from './calc/chain-bounds.ts';
 import { goneIn, leftByLead, middleLead, varyingDelay } from './calc/lead.ts';
 import { linkAdds } from './calc/link-times.ts';
-import { hyperperiod, picoseconds, seconds } from './calc/picoseconds.ts';
-import { longestReaction } from './calc/reaction.ts';
+import { picoseconds, seconds } from './calc/picoseconds.ts';
 import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.ts';
-import { delayUpTo, exactWithEnds, longestDelay, shortestDelay } from './chain-methods.ts';
+import { delayUpTo, longestDelay, shortestDelay } from './chain-methods.ts';
 import { linksOf, type Named, type PlannedLink } from './links.ts';
 import type { ChainSection } from './section.ts';
-import type { PlannedCore, PlannedTask } from './tasks.ts';
+import type { PlannedCore } from './tasks.ts';
+import { walkedThrough } from './walked-chain.ts';
 
 type Time = Quantity<'s'>;
 
@@ -84,11 +83,12 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
   const bound = links.map(boundLink);
   const safe = safeBoundOf(bound, name);
   const walked = walkedThrough(name, links, cores);
-  const { least, most } = limitsOf(name, links, safe);
-  const longest = walked ?? most;
+  const { least, most: longest } =
+    walked === undefined ? limitsOf(name, links, safe) : { least: walked.least(), most: walked.most };
   const bounds = { b: least, w: longest };
+  const spreading = walked?.spread ?? { inputs, means, of: (values: Values) => spreadIn(build(values)) };
   // A picture and three quantiles ask for it.
-  const laid = later(() => ({ spread: spreadIn(builtFrom(links, valuesOf(inputs) as readonly number[])) }));
+  const laid = later(() => ({ spread: spreading.of(valuesOf(spreading.inputs)) }));
   return {
     least,
     most: longest,
@@ -103,7 +103,7 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
       const others = links.filter((_, index) => index !== at);
       const about = `${name}.without_${at + 1}`;
       const without =
-        (walked && walkedThrough(about, others, cores)) ??
+        (walked && walkedThrough(about, others, cores)?.most) ??
         limitsOf(about, others, safeBoundOf(others.map(boundLink), about)).most;
       return linkAdds({ w: longest, o: without }, `${name}.${at + 1}`);
     },
@@ -113,10 +113,10 @@ function timesOf(name: string, links: readonly PlannedLink[], cores: readonly Pl
       if (now === undefined) return undefined;
       return delayUpTo(
         {
-          inputs: { ...inputs, p: share },
-          means: { ...means, p: 'share of all causes' },
+          inputs: { ...spreading.inputs, s: share },
+          means: { ...spreading.means, s: 'share of all causes' },
           of: (...values: Values) => {
-            const again = spreadIn(build(values.slice(0, -1)));
+            const again = spreading.of(values.slice(0, -1));
             return again === undefined ? Number.NaN : seconds(quantile_ps(again, values.at(-1) as number));
           },
           value: seconds(quantile_ps(now, share.value)),
@@ -173,10 +173,11 @@ function inputsOf(links: readonly PlannedLink[]): { readonly inputs: Inputs; rea
     inputs[symbol] = value;
     means[symbol] = `${meaning}: ${title}`;
   };
-  for (const [index, { title, period, phase, least, most }] of links.entries()) {
+  for (const [index, { title, period, phase, late, least, most }] of links.entries()) {
     const at = index + 1;
     say(`T_${at}`, period, 'how often it looks', title);
     say(`φ_${at}`, phase, 'when it looks', title);
+    say(`l_${at}`, late, 'by how much it may look late', title);
     say(`b_${at}`, least, 'what it takes at least', title);
     say(`R_${at}`, most, 'what it takes at most', title);
   }
@@ -188,67 +189,21 @@ const known = <T>(value: Value<T> | undefined): T | undefined => (value instance
 function builtFrom(links: readonly PlannedLink[], values: readonly number[]): readonly Link[] {
   let at = 0;
   const next = (value: unknown): number | undefined => (value === undefined ? undefined : values[at++]);
-  return links.map(({ period, phase, least, most }): Link => {
+  return links.map(({ period, phase, late, least, most }): Link => {
     const T = next(period);
     const φ = next(phase);
+    const l = next(late);
     const times = { least_ps: picoseconds(next(least)!), most_ps: picoseconds(next(most)!) };
     if (T === undefined) return { kind: 'direct', ...times };
     return {
       kind: 'sampled',
       period_ps: picoseconds(T),
       phase_ps: φ === undefined ? undefined : picoseconds(φ),
+      late_ps: l === undefined ? 0 : picoseconds(l),
       ...times,
     };
   });
 }
-
-/** More jobs than this are not walked while a machine is checked (our judgement: some milliseconds). */
-const mostWalked = 20_000;
-
-/**
- * Where all that looks are tasks of one core, started together, always as long as their longest execution: the longest
- * delay, reached. Nothing elsewhere.
- */
-function walkedThrough(name: string, links: readonly PlannedLink[], cores: readonly PlannedCore[]): Time | undefined {
-  const looks = links.flatMap(({ period, task }) => (period === undefined ? [] : [task]));
-  const core = cores.find((each) => each.name === looks[0]?.core);
-  if (core === undefined || looks.some((task) => task === undefined || !core.tasks.includes(task))) return undefined;
-  const first = links.findIndex(({ period }) => period !== undefined);
-  const last = links.findLastIndex(({ period }) => period !== undefined);
-  if (links.slice(first, last).some(({ period }) => period === undefined)) return undefined;
-  const together = given({ all: core.tasks.map(togetherOf) }, ({ all }) => all);
-  if (together instanceof Missing || together.some((each) => each === undefined)) return undefined;
-  const all = together as readonly { readonly C: Time; readonly T: Time; readonly p: Quantity<'1'> }[];
-  const periods_ps = all.map(({ T }) => picoseconds(T.value));
-  const span_ps = hyperperiod(periods_ps);
-  const jobs = span_ps === undefined ? Infinity : periods_ps.reduce((sum, period) => sum + span_ps / period, 0);
-  if (jobs > mostWalked) return undefined;
-  const walked = longestReaction(
-    {
-      C: all.map(({ C }) => C),
-      T: all.map(({ T }) => T),
-      p: all.map(({ p }) => p),
-      n: looks.map((task) => placeOf(core, task!)),
-    },
-    name,
-  );
-  if (!Number.isFinite(walked.value)) return undefined;
-  const ends = links.flatMap(({ period, most }) => (period === undefined ? [most] : []));
-  return exactWithEnds({ x: walked, d: ends }, name);
-}
-
-/** Nothing for a task that does not start with all others, always for as long. */
-function togetherOf({ takes, takesAtLeast, period, priority, jitter, blocks, offset, isCyclic }: PlannedTask) {
-  if (offset === undefined || !isCyclic) return undefined;
-  return given({ C: takes, c: takesAtLeast, T: period, p: priority, J: jitter, B: blocks, φ: offset }, (task) => {
-    const { C, c, T, p, J, B, φ } = task;
-    return c.value === C.value && J.value === 0 && B.value === 0 && φ.value === 0 ? { C, T, p } : undefined;
-  });
-}
-
-/** From 1, the most urgent first. */
-const placeOf = ({ name, tasks }: PlannedCore, task: PlannedTask): Quantity<'1'> =>
-  counted('tasks', tasks.indexOf(task) + 1, `place_of_${task.name}_on_${name}`);
 
 // ── what is allowed ──────────────────────────────────────────────────────────────────────────────────────────────────
 

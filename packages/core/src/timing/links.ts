@@ -4,9 +4,9 @@ import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { slowestSignal, wayBack } from './calc/link-times.ts';
+import { latestBegin, slowestSignal, wayBack } from './calc/link-times.ts';
 import { type ChainSection, isNamed, type LinkSection, type PointSection, type SignalSection } from './section.ts';
-import { type PlannedTask, zero } from './tasks.ts';
+import { type PlannedTask, responseForSure, zero } from './tasks.ts';
 
 type Time = Quantity<'s'>;
 
@@ -19,6 +19,8 @@ export interface PlannedLink {
   readonly period: Time | undefined;
   /** When it looks, on the clock of networks and tasks; nothing for a clock of its own. */
   readonly phase: Time | undefined;
+  /** By how much it may look late; nothing for what looks in time, or has a clock of its own. */
+  readonly late: Time | undefined;
   readonly least: Time;
   readonly most: Time;
   /** The task that it is, where it is one that is not waited for by events. */
@@ -104,6 +106,7 @@ function signalLinks(end: ChainSection['from'], { path, about, points }: Where):
     path: at,
     period: undefined,
     phase: undefined,
+    late: undefined,
     least: d,
     most: j === undefined ? d : slowestSignal({ d, j: j as Time }, about),
     task: undefined,
@@ -115,15 +118,22 @@ function signalLinks(end: ChainSection['from'], { path, about, points }: Where):
 
 /** A task looks at its inputs as it starts and writes its outputs as it ends; one that events start passes on at once. */
 const taskLink = (task: PlannedTask): Value<PlannedLink> =>
-  given({ T: task.period, b: task.takesAtLeast, R: task.response, φ: task.offset }, ({ T, b, R, φ }) => ({
-    title: `task ${task.name}`,
-    path: task.path,
-    period: task.isCyclic ? T : undefined,
-    phase: task.isCyclic ? (φ as Time | undefined) : undefined,
-    least: b,
-    most: R,
-    task: task.isCyclic ? task : undefined,
-  }));
+  given(
+    { T: task.period, C: task.takes, b: task.takesAtLeast, R: responseForSure(task), φ: task.offset },
+    ({ T, C, b, R, φ }) => {
+      const phase = task.isCyclic ? (φ as Time | undefined) : undefined;
+      return {
+        title: `task ${task.name}`,
+        path: task.path,
+        period: task.isCyclic ? T : undefined,
+        phase,
+        late: phase === undefined ? undefined : latestBegin({ R, C }, task.name),
+        least: b,
+        most: R,
+        task: task.isCyclic ? task : undefined,
+      };
+    },
+  );
 
 /** A station that is not served in each cycle has a place in the pattern that the file does not say: a clock of its own. */
 const inputLink = (station: ServedStation, about: string): Value<PlannedLink> =>
@@ -134,6 +144,7 @@ const inputLink = (station: ServedStation, about: string): Value<PlannedLink> =>
       path: station.path,
       period: T,
       phase: station.every === undefined ? t : undefined,
+      late: undefined,
       least: takes,
       most: takes,
       task: undefined,
@@ -151,6 +162,7 @@ const outputLink = (station: ServedStation): Value<PlannedLink> =>
     path: station.path,
     period: T,
     phase: station.every === undefined ? withTheCycle : undefined,
+    late: undefined,
     least: t,
     most: t,
     task: undefined,
@@ -170,6 +182,7 @@ const ownLink = (link: LinkSection, path: string, about: string): Value<PlannedL
       path,
       period: T as Time | undefined,
       phase: T === undefined ? undefined : (φ as Time | undefined),
+      late: undefined,
       least: b,
       most: R,
       task: undefined,

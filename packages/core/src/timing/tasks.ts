@@ -233,3 +233,9 @@ function answered(
 /** Those of the file: the kernel is asked about by the networks. */
 export const tasksOf = (cores: readonly PlannedCore[]): readonly PlannedTask[] =>
   cores.flatMap(({ tasks }) => tasks.filter(({ kind }) => kind !== 'kernel'));
+
+/** What rests on the response needs the longest one: where more is asked of the core than all of its time, there is none. */
+export const responseForSure = ({ core, response, isBounded }: PlannedTask): Time =>
+  response instanceof Missing || isBounded()
+    ? response
+    : missing('tasks', 'problem', `less work than core ${core} has time for`, 'longer periods');

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Assessment, assess } from '../assess/assess.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
-import { known } from '../working/testing.support.ts';
+import { known, q } from '../working/testing.support.ts';
 
 const assessed = (text: string): Assessment => {
   const machine = read(`layshaft: 1\n${text}`);
@@ -139,6 +139,16 @@ describe('Davare 2007, Dürr 2019 and the exact value of ECRTS 2023 as files', (
     expect(delays(tasks(...rows) + chain(order))).toMatchObject({ safe, reaction, most, isWalked: true }),
   );
 
+  it('CE1 as a file: 7 ms at best, a 0 to 1, b 1 to 3, c 3 to 7; no share of all causes takes longer than 27 ms (derived)', () => {
+    const { times } = assessed(tasks(...three) + chain('t0, t1, t2')).timing.chains[0]!;
+    if ('lacks' in times) throw new Error(JSON.stringify(times));
+    expect(times.least.value).toBeCloseTo(7e-3, 12);
+    expect(times.varies.value).toBeCloseTo(20e-3, 12);
+    const upTo = [0, 0.5, 1].map((share) => times.upTo(q(share, '1'))!.value * 1e3);
+    // Of each 20 ms, the causes of one look of a that reaches c wait for up to a whole period of it.
+    expect(upTo).toEqual([7, 17, 27]);
+  });
+
   it('CE1 as a file between a sensor and a valve: 27 ms through the tasks, their delays on top', () => {
     const ends = 'from: { delay: 2 ms }, to: { delay: 9 ms, jitter: 1 ms }';
     expect(delays(tasks(...three) + chain('t0, t1, t2', ends))).toMatchObject({ most: 39, isWalked: true });
@@ -165,6 +175,17 @@ describe('a scanned controller as a file, by the formula of a controller manual'
     const scan = '{ name: scan, every: 20 ms, takes: 20 ms, takes_at_least: 20 ms }';
     expect(delays(chain(scan, ends))).toMatchObject({ least: 36.5, most: 56.5 });
   });
+});
+
+it('RT3 as a file: a chain through a task without a longest response is not known, nor is what a watchdog on it hears', () => {
+  const text = tasks([7, 3], [12, 3], [20, 5], [50, 5]).replace(
+    'priority: 3',
+    'priority: 3, watchdog: { after: 10 s }',
+  );
+  const found = assessed(text + chain('t3').replace('] }', '], within: 10 s }'));
+  for (const address of ['timing.chain@it', 'timing.watchdog@t3']) expect(verdictOf(found, address)).toBe('unknown');
+  const says = found.findings.find(({ address }) => address === 'timing.chain@it')?.says;
+  expect(says).toContain('less work than core main has time for');
 });
 
 describe('what a chain may take', () => {

@@ -204,6 +204,86 @@ describe('links on one clock', () => {
   });
 });
 
+describe('chains of tasks with instants of their own', () => {
+  const random = seeded(32);
+  const whole = (most: number): number => Math.floor(random() * (most + 1));
+
+  /** The delays of causes just in time and just too late for each job of the first task, job by job. */
+  function seenDelays(jobs: readonly TickJob[], order: readonly number[], from: number, until: number) {
+    const lines = order.map((task) => jobs.filter((job) => job.task === task && job.end >= 0));
+    const effectOf = (cause: number, isMissed: boolean): number =>
+      lines.reduce((now, line, place) => {
+        const next = line.find(({ begin }) => (place === 0 && isMissed ? begin > now : begin >= now));
+        return next === undefined ? Number.NaN : next.end;
+      }, cause);
+    const causes = lines[0]!.map(({ begin }) => begin).filter((begin) => begin >= from && begin < until);
+    const [least, most] = [causes.map((at) => effectOf(at, false) - at), causes.map((at) => effectOf(at, true) - at)];
+    return { least: Math.min(...least), most: Math.max(...most) };
+  }
+
+  it('no cause takes less than the least or more than the longest delay, 1,000 sets with offsets, late releases, parts that hold on and shorter runs', () => {
+    let [compared, low, high, nominal] = [0, 0, 0, 0];
+    while (compared < 1000) {
+      const plain = randomTasks(random);
+      if (loadOf(plain) > 0.95) continue;
+      const isSteady = random() < 0.5;
+      const lates = plain.map(({ period }) => (isSteady ? 0 : whole(period / 3)));
+      const shorts = plain.map(({ longest }) => (isSteady ? longest : 1 + whole(longest - 1)));
+      const ticks = plain.map((task, at): TickTask => {
+        const drawn = Array.from({ length: 200 }, () => [
+          whole(lates[at]!),
+          shorts[at]! + whole(task.longest - shorts[at]!),
+        ]);
+        return {
+          ...task,
+          phase: whole(1) * whole(task.period - 1),
+          lateBy: (job) => drawn[job % 200]![0]!,
+          takes: (job) => drawn[job % 200]![1]!,
+          holds: isSteady ? 0 : whole(2),
+        };
+      });
+      const tasks = ticks.map((task, at) => ({
+        priority: task.priority,
+        period_ps: task.period * tick,
+        longest_ps: task.longest * tick,
+        jitter_ps: lates[at]! * tick,
+        blocking_ps: Math.max(0, ...ticks.flatMap((b) => (b.priority > task.priority ? [b.holds! * tick] : []))),
+        deadline_ps: task.period * tick,
+      }));
+      const order = ticks.map((_, at) => at).filter(() => random() < 0.7);
+      const links = order.flatMap((at): readonly Link[] => {
+        const response = responseOf(tasks, at);
+        if (!response.bounded) return [];
+        const { period_ps, longest_ps } = tasks[at]!;
+        const most_ps = response.response_ps;
+        const [phase_ps, least_ps] = [ticks[at]!.phase! * tick, shorts[at]! * tick];
+        return [{ kind: 'sampled', period_ps, phase_ps, late_ps: most_ps - longest_ps, least_ps, most_ps }];
+      });
+      if (links.length === 0 || links.length < order.length) continue;
+      const seen = seenDelays(tickWalk(ticks, 840), order, 240, 480);
+      const found = delayOf(links);
+      expect(seen.least * tick, JSON.stringify({ ticks, order })).toBeGreaterThanOrEqual(found.least_ps);
+      expect(seen.most * tick, JSON.stringify({ ticks, order })).toBeLessThanOrEqual(found.most_ps);
+      compared++;
+      if (seen.least * tick === found.least_ps) low++;
+      if (seen.most * tick === found.most_ps) high++;
+      // As if each looked just as it is released.
+      if (delayOf(links.map((link) => ({ ...link, late_ps: 0 }))).least_ps > seen.least * tick) nominal++;
+    }
+    // They are no wide bounds either, and without late looks the least one would be wrong.
+    expect(low / compared).toBeGreaterThan(0.3);
+    expect(high / compared).toBeGreaterThan(0.1);
+    expect(nominal).toBeGreaterThan(50);
+  });
+
+  it('a task that waits behind the one that hands over reads what that has just written: not a period later', () => {
+    const a: Link = { kind: 'sampled', period_ps: 10, phase_ps: 0, least_ps: 1, most_ps: 1 };
+    const b: Link = { kind: 'sampled', period_ps: 10, phase_ps: 0, late_ps: 1, least_ps: 2, most_ps: 3 };
+    expect(delayOf([a, b])).toEqual({ least_ps: 3, most_ps: 23 });
+    expect(delayOf([a, { ...b, late_ps: 0 }])).toEqual({ least_ps: 12, most_ps: 23 });
+  });
+});
+
 it('a hand-over to a less urgent task counts one wait only on the same processor with nothing between, and its jitter', () => {
   const s = (value: number) => q(value, 's');
   const link = (on: string, priority: number): BoundLink => ({

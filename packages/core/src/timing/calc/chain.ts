@@ -16,6 +16,8 @@ export interface Sampled {
   readonly period_ps: number;
   /** When it looks, on the clock that all links with a phase share; undefined for a clock of its own. */
   readonly phase_ps: number | undefined;
+  /** By how much it may look late at most: a task that others keep waiting begins late. In time unless told. */
+  readonly late_ps?: number;
   /**
    * From the look, or from the release of a task, to the output. For a task the longest response; for outputs that are held
    * back until the deadline (logical execution time) the deadline, at least and at most.
@@ -24,7 +26,7 @@ export interface Sampled {
   readonly most_ps: number;
 }
 
-/** All times in whole picoseconds. */
+/** All times in whole picoseconds. At its quickest a link answers `least_ps` behind its look, however late that is. */
 export type Link = Direct | Sampled;
 
 /** Each link answers at once and quickest. */
@@ -41,17 +43,17 @@ export interface Delay {
 
 /**
  * The least and the longest delay over all phases that are free and all instants of the cause. Both are reached, the longest
- * as a limit, unless a free link stands between links that share a clock: the longest is a safe bound then, and the least
- * one that is not gone below. The same where links that share a clock have no common period of less than `mostJobs` jobs.
+ * as a limit, unless a free link stands between links that share a clock, or one may look late: the longest is a safe bound
+ * then, and the least one that is not gone below. The same where links that share a clock have no common period of less than
+ * `mostJobs` jobs.
  */
 export function delayOf(links: readonly Link[]): Delay {
   const parts = partsOf(links).map((part): Delay => {
     if (!('run' in part)) return { least_ps: bestCase_ps([part]), most_ps: safeBound_ps([part]) };
-    const [quickest, slowest] = [lockedStages(part.run, 'least_ps'), lockedStages(part.run, 'most_ps')];
-    if (quickest === undefined || slowest === undefined)
-      return { least_ps: bestCase_ps(part.run), most_ps: safeBound_ps(part.run) };
+    const slowest = lockedStages(part.run, 'most_ps');
+    if (slowest === undefined) return { least_ps: bestCase_ps(part.run), most_ps: safeBound_ps(part.run) };
     return {
-      least_ps: reactionOf(quickest.stages, quickest.period_ps).least_ps,
+      least_ps: leastThrough(part.run, slowest.period_ps),
       most_ps: reactionOf(slowest.stages, slowest.period_ps).most_ps,
     };
   });
@@ -77,7 +79,10 @@ export function partsOf(links: readonly Link[]): readonly ChainPart[] {
   return parts;
 }
 
-/** The stages of a run that begins and ends with links of the clock; undefined where it repeats too late. */
+/**
+ * The stages of a run that begins and ends with links of the clock; undefined where it repeats too late. At their quickest,
+ * links look as late as they may: so each takes in what it can.
+ */
 export function lockedStages(
   run: readonly Link[],
   which: 'least_ps' | 'most_ps',
@@ -95,11 +100,47 @@ export function lockedStages(
     const count = period_ps / link.period_ps;
     jobs += count;
     if (jobs > mostJobs) return undefined;
-    const first = (((link.phase_ps ?? 0) % link.period_ps) + link.period_ps) % link.period_ps;
+    const late_ps = which === 'least_ps' ? (link.late_ps ?? 0) : 0;
+    const first = ((((link.phase_ps ?? 0) + late_ps) % link.period_ps) + link.period_ps) % link.period_ps;
     const reads_ps = Float64Array.from({ length: count }, (_, job) => first + job * link.period_ps);
-    stages.push({ reads_ps, writes_ps: reads_ps.map((read) => read + link[which]) });
+    stages.push({ reads_ps, writes_ps: reads_ps.map((read) => read - late_ps + link[which]) });
   }
   return { stages, period_ps };
 }
+
+/**
+ * The least delay of a run over all causes of its common period, where each link looks just when that is best. A delay only
+ * falls while its cause comes nearer to the last instant at which some look still takes it in, so those instants are enough.
+ */
+function leastThrough(run: readonly Link[], period_ps: number): number {
+  let least = Infinity;
+  for (const [place, link] of run.entries()) {
+    if (link.kind === 'direct') continue;
+    const before = run.slice(0, place);
+    const first = (link.phase_ps ?? 0) + (link.late_ps ?? 0);
+    for (let look = first; look < first + period_ps; look += link.period_ps) {
+      const cause = latestCause(before, look);
+      least = Math.min(least, soonestEffect(run, cause) - cause);
+    }
+  }
+  return least;
+}
+
+const soonestEffect = (links: readonly Link[], cause: number): number =>
+  links.reduce((now, link) => {
+    if (link.kind === 'direct') return now + link.least_ps;
+    const { period_ps, phase_ps = 0, late_ps = 0, least_ps } = link;
+    const release = phase_ps + Math.ceil((now - late_ps - phase_ps) / period_ps) * period_ps;
+    return Math.max(now, release) + least_ps;
+  }, cause);
+
+/** The last cause whose effect may be there at an instant. */
+const latestCause = (links: readonly Link[], effect: number): number =>
+  links.reduceRight((until, link) => {
+    const at = until - link.least_ps;
+    if (link.kind === 'direct') return at;
+    const { period_ps, phase_ps = 0, late_ps = 0 } = link;
+    return Math.min(at, phase_ps + Math.floor((at - phase_ps) / period_ps) * period_ps + late_ps);
+  }, effect);
 
 const isLocked = (link: Link): boolean => link.kind === 'sampled' && link.phase_ps !== undefined;

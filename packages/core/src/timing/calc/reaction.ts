@@ -106,33 +106,62 @@ export function scheduleOf(tasks: readonly PeriodicTask[]): Schedule | undefined
   return { period_ps, stages };
 }
 
-/** Not a number where the schedule cannot be walked through; see `scheduleOf`. */
-export const longestReaction = method({
-  id: 'timing.chain.longest_reaction',
-  title: 'longest way from a cause to its effect through tasks of one processor',
+/** The schedule of tasks as plain lists, and the stages of a chain through some of them, in its order, counted from 1. */
+export function walkedStages(
+  C: readonly number[],
+  T: readonly number[],
+  p: readonly number[],
+  n: readonly number[],
+): Schedule | undefined {
+  const tasks = C.map((longest, at) => ({
+    priority: p[at] ?? Number.NaN,
+    period_ps: picoseconds(T[at] ?? Number.NaN),
+    longest_ps: picoseconds(longest),
+  }));
+  const schedule = scheduleOf(tasks);
+  const stages = n.map((number) => schedule?.stages[number - 1]).filter((stage) => stage !== undefined);
+  if (schedule === undefined || stages.length < n.length || n.length === 0) return undefined;
+  return { period_ps: schedule.period_ps, stages };
+}
+
+export const walkedMeans = {
+  C: 'longest execution of each task of the processor',
+  T: 'its period',
+  p: 'its priority; the smaller, the more urgent',
+  n: 'the tasks of the chain in their order, counted from 1',
+} as const;
+
+const walked = {
   prose:
     'every job of a hyperperiod walked through, all tasks released together and each with its longest execution; each reads as it begins and writes as it ends',
   gives: 's',
   symbols: { C: 's[]', T: 's[]', p: '1[]', n: '1[]' },
-  means: {
-    C: 'longest execution of each task of the processor',
-    T: 'its period',
-    p: 'its priority; the smaller, the more urgent',
-    n: 'the tasks of the chain in their order, counted from 1',
-  },
+  means: walkedMeans,
   source: 'guenzel',
-  at: 'longest reaction and greatest data age',
   proof: 'forwards, backwards and tick by tick are one and the same',
+} as const;
+
+/** Not a number where the schedule cannot be walked through; see `scheduleOf`. */
+export const longestReaction = method({
+  ...walked,
+  id: 'timing.chain.longest_reaction',
+  title: 'longest way from a cause to its effect through tasks of one processor',
+  at: 'longest reaction and greatest data age',
   of(C: readonly number[], T: readonly number[], p: readonly number[], n: readonly number[]) {
-    const tasks = C.map((longest, at) => ({
-      priority: p[at] ?? Number.NaN,
-      period_ps: picoseconds(T[at] ?? Number.NaN),
-      longest_ps: picoseconds(longest),
-    }));
-    const schedule = scheduleOf(tasks);
-    const stages = n.map((number) => schedule?.stages[number - 1]).filter((stage) => stage !== undefined);
-    if (schedule === undefined || stages.length < n.length || n.length === 0) return Number.NaN;
-    return seconds(reactionOf(stages, schedule.period_ps).most_ps);
+    const found = walkedStages(C, T, p, n);
+    return found === undefined ? Number.NaN : seconds(reactionOf(found.stages, found.period_ps).most_ps);
+  },
+});
+
+/** The same the other way: a cause just in time. */
+export const shortestReaction = method({
+  ...walked,
+  id: 'timing.chain.shortest_reaction',
+  title: 'shortest way from a cause to its effect through tasks of one processor',
+  at: 'by the same walk',
+  of(C: readonly number[], T: readonly number[], p: readonly number[], n: readonly number[]) {
+    const found = walkedStages(C, T, p, n);
+    return found === undefined ? Number.NaN : seconds(reactionOf(found.stages, found.period_ps).least_ps);
   },
 });
 

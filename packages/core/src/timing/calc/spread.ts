@@ -82,10 +82,15 @@ export function delayHistogram(spread: Spread, bins: number): readonly number[] 
   return upTo.slice(1).map((share, bin) => share - upTo[bin]!);
 }
 
-/** From the cause to the last look of a run; undefined where the jitter of a link decides in which period that is. */
+/**
+ * From the cause to the last look of a run, as if that came in time; undefined where jitter, or a look that comes late,
+ * decides in which period that is.
+ */
 function lookedThrough(run: readonly Link[]): DelayPart | undefined {
   const last = run.at(-1)!;
-  const bare = [...run.slice(0, -1), { ...last, least_ps: 0, most_ps: 0 }];
+  const looks = { ...last, least_ps: 0, most_ps: 0 };
+  // How late the only look comes is a part of what it takes.
+  const bare = run.length === 1 ? [{ ...looks, late_ps: 0 }] : [...run.slice(0, -1), looks];
   const [quickest, slowest] = [lockedStages(bare, 'least_ps'), lockedStages(bare, 'most_ps')];
   if (quickest === undefined || slowest === undefined) return undefined;
   const part = stretchesOf(quickest.stages, quickest.period_ps);
@@ -94,7 +99,7 @@ function lookedThrough(run: readonly Link[]): DelayPart | undefined {
 }
 
 /** Stretches that are the same become one, of the share of all. */
-function merged(part: DelayPart): DelayPart {
+export function merged(part: DelayPart): DelayPart {
   const shares = new Map<string, DelayStretch>();
   for (const { least_ps, most_ps, share } of part) {
     const key = `${least_ps} ${most_ps}`;

@@ -6,7 +6,7 @@ import { given, Missing, missing } from '../../working/missing.ts';
 import type { Quantity } from '../../working/quantity.ts';
 import { varyingDelay } from '../calc/lead.ts';
 import { longestSilence } from '../calc/signal-rate.ts';
-import { type PlannedTask, tasksOf } from '../tasks.ts';
+import { type PlannedTask, responseForSure, tasksOf } from '../tasks.ts';
 import type { Timing } from '../timing.ts';
 
 export const watchdog = question<Timing, PlannedTask>({
@@ -26,12 +26,13 @@ are lost in a row, and by how much the response varies, from the shortest execut
   says: (demand, capacity) => `nothing comes for ${demand} at most, the device faults after ${capacity}`,
 });
 
-function silence({ name, path, isCyclic, period, response, takesAtLeast, section }: PlannedTask): Value<Quantity<'s'>> {
+function silence(task: PlannedTask): Value<Quantity<'s'>> {
+  const { name, path, isCyclic, period, takesAtLeast, section } = task;
   const k =
     section!.watchdog!.bears ??
     assumed(`${path}.watchdog.bears`, 0, '1', { source: 'judgement', because: 'not said, so that no value is lost' });
   const T = isCyclic ? period : missing(`${path}.every`, 'absent', 'a period, since events may stay away', '10 ms');
   if (T instanceof Missing) return T;
-  const j = given({ b: takesAtLeast, w: response }, (known) => varyingDelay(known, name));
+  const j = given({ b: takesAtLeast, w: responseForSure(task) }, (known) => varyingDelay(known, name));
   return given({ k, T, j }, (known) => longestSilence(known, name));
 }
