@@ -162,6 +162,7 @@ describe('findings that differ', () => {
       'timing.load@main',
       'timing.response@fast',
       'networks.kernel@controller',
+      'timing.response@kernel',
       'timing.chain@reject',
       'timing.response@logic',
       'timing.response@panel',

@@ -15,6 +15,7 @@ import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.
 import { delayUpTo, longestDelay, shortestDelay } from './chain-methods.ts';
 import { linksOf, type Named, type PlannedLink } from './links.ts';
 import type { ChainSection } from './section.ts';
+import { speedOf } from './speed-of.ts';
 import type { PlannedCore } from './tasks.ts';
 import { walkedThrough } from './walked-chain.ts';
 
@@ -70,7 +71,7 @@ export function planChains(chains: readonly ChainSection[], around: AroundChains
     );
     const { within } = section;
     const isWay = within !== undefined && !(within instanceof Missing) && within.unit !== 's';
-    const speed = isWay ? speedOf(section, around.masters) : undefined;
+    const speed = isWay ? speedOf({ ...section, at: `${path}.speed` }, around.masters) : undefined;
     return { name, path, section, links, times, counts, speed, demand: demandOf(section, counts, speed) };
   });
 }
@@ -206,15 +207,6 @@ function builtFrom(links: readonly PlannedLink[], values: readonly number[]): re
 }
 
 // ── what is allowed ──────────────────────────────────────────────────────────────────────────────────────────────────
-
-/** Of the product: said with the chain, or that of its master. */
-function speedOf({ path, of, speed }: ChainSection, masters: readonly MasterSpeed[]): Value<Quantity> {
-  if (speed !== undefined) return speed;
-  if (of instanceof Missing) return of;
-  const master =
-    of === undefined ? (masters.length === 1 ? masters[0] : undefined) : masters.find(({ name }) => name === of.name);
-  return master?.speed ?? missing(`${path}.speed`, 'absent', 'a speed, or the master that it is that of', '150 m/min');
-}
 
 function demandOf(
   { name, path, within }: ChainSection,

@@ -4,7 +4,7 @@ import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { latestBegin, slowestSignal, wayBack } from './calc/link-times.ts';
+import { slowestSignal, wayBack } from './calc/link-times.ts';
 import { type ChainSection, isNamed, type LinkSection, type PointSection, type SignalSection } from './section.ts';
 import { type PlannedTask, responseForSure, zero } from './tasks.ts';
 
@@ -119,15 +119,15 @@ function signalLinks(end: ChainSection['from'], { path, about, points }: Where):
 /** A task looks at its inputs as it starts and writes its outputs as it ends; one that events start passes on at once. */
 const taskLink = (task: PlannedTask): Value<PlannedLink> =>
   given(
-    { T: task.period, C: task.takes, b: task.takesAtLeast, R: responseForSure(task), φ: task.offset },
-    ({ T, C, b, R, φ }) => {
+    { T: task.period, b: task.takesAtLeast, R: responseForSure(task), φ: task.offset, l: task.begins() },
+    ({ T, b, R, φ, l }) => {
       const phase = task.isCyclic ? (φ as Time | undefined) : undefined;
       return {
         title: `task ${task.name}`,
         path: task.path,
         period: task.isCyclic ? T : undefined,
         phase,
-        late: phase === undefined ? undefined : latestBegin({ R, C }, task.name),
+        late: phase === undefined ? undefined : l,
         least: b,
         most: R,
         task: task.isCyclic ? task : undefined,

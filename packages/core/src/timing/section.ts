@@ -5,7 +5,7 @@ import { figure } from '../reading/figure.ts';
 import { group, list, optional, section } from '../reading/groups.ts';
 import { mustBeOneOf } from '../reading/must-be-one-of.ts';
 import type { Reading } from '../reading/reading.ts';
-import { count, type Named, name, quantity, quantityIn, word } from '../reading/values.ts';
+import { count, type Named, name, quantity, quantityIn, share, word } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import { countOrAll, nameOr, timeOrCycles, wayOrTime } from './fields.ts';
 
@@ -146,6 +146,33 @@ export const pointTimes = {
     }),
   ),
   ...signal,
+  pulse_every: optional(
+    wayOrTime({
+      about: 'From one pulse to the next: a length or an angle of what moves, or a time.',
+      above: 0,
+      example: '25.4 mm',
+    }),
+  ),
+  pulse_on: optional(
+    share({ about: 'The share of it for which the signal is there; half unless said.', above: 0, example: '50 %' }),
+  ),
+  pulse_speed: optional(
+    quantityIn(['m/s', 'rad/s'], {
+      about: 'The highest speed of what moves, where no master tells it.',
+      above: 0,
+      example: '74 m/min',
+    }),
+  ),
+  pulse_of: optional(
+    name({ about: 'The master that moves it, where there are several.', due: 'a master', example: 'line' }),
+  ),
+  read_by: optional(
+    name({
+      about: 'The task that reads it, where a task counts its pulses; the only one where there are no others.',
+      due: 'a task',
+      example: 'fast',
+    }),
+  ),
 };
 
 const pointField = section(pointTimes, { about: 'A point.' });
@@ -262,7 +289,7 @@ export function compareTiming(names: TimingNames, reading: Reading): void {
     reportTwoStarts(task, reading);
     reportShorter(task, reading);
   }
-  for (const { at } of points)
+  for (const { at, pulse_of: moves, read_by: reader } of points) {
     if (at !== undefined && !(at instanceof Missing) && stations.length > 0)
       mustBeOneOf(
         at,
@@ -271,6 +298,11 @@ export function compareTiming(names: TimingNames, reading: Reading): void {
         'Name a station of a network, or main for the controller.',
         reading,
       );
+    if (moves !== undefined && !(moves instanceof Missing))
+      mustBeOneOf(moves, masters, 'master', 'Describe it under masters, or write a speed.', reading);
+    if (reader !== undefined && !(reader instanceof Missing))
+      mustBeOneOf(reader, taskNames, 'task', 'Describe it under tasks.', reading);
+  }
   for (const { from, through, to, of } of chains) {
     for (const end of [from, to])
       if (!(end instanceof Missing) && isNamed(end))

@@ -28,6 +28,23 @@ describe('beside a network', () => {
     expect(finding(found, 'timing.load@main')?.demand?.value).toBeCloseTo(48 / 500 + 0.1, 12);
   });
 
+  it('a task that blocks makes the motion kernel late, and so does the kernel of a second network', () => {
+    const blocks = (time: string): string =>
+      `${network}tasks: { logic: { every: 10 ms, takes: 1 ms, priority: 4, blocks: ${time} } }\n`;
+    const late = assessed(blocks('460 µs'));
+    expect(demand_us(late, 'timing.response@kernel')).toBeCloseTo(460 + 48, 6);
+    expect(finding(late, 'timing.response@kernel')).toMatchObject({ verdict: 'fails', capacity: { value: 500e-6 } });
+    expect(finding(assessed(blocks('400 µs')), 'timing.response@kernel')?.verdict).toBe('holds');
+    const alone = assessed(`${network}tasks: { logic: { every: 10 ms, takes: 1 ms, priority: 4 } }\n`);
+    expect(finding(alone, 'timing.response@kernel')).toBeUndefined();
+    const second = `${network}  racks: { port: 2, profile: polled_100, cycle: 1 ms, nodes: { rack: rack_small }, runs: [[controller, rack, 2 m, solid]] }\n`;
+    const both = assessed(`${second}tasks: { logic: { every: 10 ms, takes: 1 ms, priority: 4 } }\n`);
+    const [one, two] = both.timing.cores[0]!.tasks.slice(0, 2).map(({ takes }) => known(takes) * 1e6);
+    // Of one priority: each may wait for the other one, whose cycle is twice as long.
+    for (const name of ['kernel_drives', 'kernel_racks'])
+      expect(demand_us(both, `timing.response@${name}`)).toBeCloseTo(one! + two!, 6);
+  });
+
   it('a task on another core runs undisturbed', () => {
     const found = assessed(`${network}tasks: { fast: { every: 1 ms, takes: 100 µs, priority: 0, core: second } }\n`);
     expect(demand_us(found, 'timing.response@fast')).toBeCloseTo(100, 6);

@@ -5,8 +5,17 @@ import { assumed } from '../working/assumed.ts';
 import { counted } from '../working/counted.ts';
 import { type Values, valuesOf } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
+import { later } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { growthAmong, isBounded, responseAmong, responseSum, sumsAmong, taskPeriod } from './calc/among.ts';
+import {
+  beginsAmong,
+  growthAmong,
+  isBounded,
+  responseAmong,
+  responseSum,
+  sumsAmong,
+  taskPeriod,
+} from './calc/among.ts';
 import { hyperbolicProduct, periodicBound, utilisation } from './calc/utilisation.ts';
 import { type AxesByFollowing, type Estimate, estimateOf } from './estimate.ts';
 import type { TimingDesign } from './resolve.ts';
@@ -39,6 +48,8 @@ export interface PlannedTask {
   readonly likelyResponse: () => Time;
   /** Whether the response has a longest one at all. */
   readonly isBounded: () => boolean;
+  /** By how much it begins late at most, counted from its start without jitter; missing where it may never be done. */
+  readonly begins: () => Time;
   /** How the response is found. */
   readonly sums: () => Value<readonly Quantity<'s'>[]>;
   readonly section: TaskSection | undefined;
@@ -73,7 +84,8 @@ export function planCores(
   });
 }
 
-type Bare = Omit<PlannedTask, 'response' | 'likelyResponse' | 'isBounded' | 'sums'>;
+type Answered = 'response' | 'likelyResponse' | 'isBounded' | 'begins' | 'sums';
+type Bare = Omit<PlannedTask, Answered>;
 
 /** A time that the file does not say. */
 export const zero = (path: string, because: string): Quantity<'s'> =>
@@ -188,10 +200,7 @@ function coreOf(name: string, tasks: readonly Bare[]): PlannedCore {
   };
 }
 
-function answered(
-  task: Bare,
-  all: readonly Bare[],
-): Pick<PlannedTask, 'response' | 'likelyResponse' | 'isBounded' | 'sums'> {
+function answered(task: Bare, all: readonly Bare[]): Pick<PlannedTask, Answered> {
   const others = all.filter((each) => each !== task);
   const inputsWith = (takes: (task: Bare) => Time) =>
     given(
@@ -211,13 +220,21 @@ function answered(
     );
   const inputs = inputsWith(({ takes }) => takes);
   const { means } = responseAmong;
+  const response = given({ inputs }, (known) => responseAmong(known.inputs, task.name));
+  const isBoundedHere = (): boolean => !(inputs instanceof Missing) && isBounded(valuesOf(inputs));
+  const begin = later(() => ({
+    latest: given({ inputs, response: forSure(task, response, isBoundedHere) }, (known) =>
+      beginsAmong(known.inputs, task.name),
+    ),
+  }));
   return {
-    response: given({ inputs }, (known) => responseAmong(known.inputs, task.name)),
+    response,
     likelyResponse: () =>
       given({ inputs: inputsWith(({ estimate, takes }) => estimate?.likely ?? takes) }, (known) =>
         responseAmong(known.inputs, `${task.name}.likely`),
       ),
-    isBounded: () => !(inputs instanceof Missing) && isBounded(valuesOf(inputs)),
+    isBounded: isBoundedHere,
+    begins: () => begin().latest,
     sums: () =>
       given({ inputs }, (known) =>
         sumsAmong(valuesOf(known.inputs)).map((value, at) =>
@@ -230,12 +247,18 @@ function answered(
   };
 }
 
-/** Those of the file: the kernel is asked about by the networks. */
+/** Those of the file. */
 export const tasksOf = (cores: readonly PlannedCore[]): readonly PlannedTask[] =>
   cores.flatMap(({ tasks }) => tasks.filter(({ kind }) => kind !== 'kernel'));
 
+/** Whether others of its core can make a motion kernel late: a task that blocks, or the kernel of another network. */
+export const isKeptWaiting = (kernel: PlannedTask, { tasks }: PlannedCore): boolean =>
+  tasks.some((task) => task !== kernel && (task.kind === 'kernel' || task.section?.blocks !== undefined));
+
 /** What rests on the response needs the longest one: where more is asked of the core than all of its time, there is none. */
-export const responseForSure = ({ core, response, isBounded }: PlannedTask): Time =>
+export const responseForSure = (task: PlannedTask): Time => forSure(task, task.response, task.isBounded);
+
+const forSure = ({ core }: Bare, response: Time, isBounded: () => boolean): Time =>
   response instanceof Missing || isBounded()
     ? response
     : missing('tasks', 'problem', `less work than core ${core} has time for`, 'longer periods');

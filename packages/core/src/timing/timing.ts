@@ -5,6 +5,7 @@ import type { NetworkService } from '../physics/service.ts';
 import { type PlannedChain, planChains } from './chains.ts';
 import type { AxesByFollowing } from './estimate.ts';
 import { type Kept, keptIn } from './memory.ts';
+import { type PlannedPulses, planPulses } from './pulses.ts';
 import type { TimingDesign } from './resolve.ts';
 import { type PlannedCore, planCores } from './tasks.ts';
 import { type PlannedUpdate, planUpdates } from './updates.ts';
@@ -15,6 +16,7 @@ export interface Timing {
   readonly cores: readonly PlannedCore[];
   readonly chains: readonly PlannedChain[];
   readonly updates: readonly PlannedUpdate[];
+  readonly pulses: readonly PlannedPulses[];
   /** Of each memory that the file says something of. */
   readonly memory: readonly Kept[];
 }
@@ -40,5 +42,7 @@ export const untimed = (design: TimingDesign): TimingDesign => ({
 export function timingOf(design: TimingDesign, { services, masters, motions, axes }: Around): Timing {
   const cores = planCores(design, services, axes);
   const chains = planChains(design.chains, { points: design.points, services, masters, cores });
-  return { design, services, cores, chains, updates: planUpdates(motions(), services), memory: keptIn(design) };
+  const tasks = cores.flatMap((core) => core.tasks);
+  const pulses = planPulses(design.points, { tasks, services, masters });
+  return { design, services, cores, chains, pulses, updates: planUpdates(motions(), services), memory: keptIn(design) };
 }

@@ -7,6 +7,7 @@ import { chainGist } from './chain-view.ts';
 import type { PlannedChain } from './chains.ts';
 import { titleOf } from './lanes.ts';
 import { told } from './memory-view.ts';
+import type { PlannedPulses } from './pulses.ts';
 import type { PlannedCore } from './tasks.ts';
 import type { Timing } from './timing.ts';
 import type { Reason } from './update-reasons.ts';
@@ -15,8 +16,8 @@ import { type PlannedUpdate, strictest } from './updates.ts';
 /** Where the tasks and chains of a machine are shown together. */
 export const timingAddress = 'timing';
 
-export const hasTiming = ({ cores, chains, updates, memory }: Timing): boolean =>
-  [cores, chains, updates, memory].some(({ length }) => length > 0);
+export const hasTiming = ({ cores, chains, updates, pulses, memory }: Timing): boolean =>
+  [cores, chains, updates, pulses, memory].some(({ length }) => length > 0);
 
 export function timingView(timing: Timing): View {
   return {
@@ -28,6 +29,7 @@ export function timingView(timing: Timing): View {
     tables: [
       ...(timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)]),
       ...(timing.chains.length === 0 ? [] : [chainsTable(timing.chains)]),
+      ...(timing.pulses.length === 0 ? [] : [pulsesTable(timing.pulses)]),
       ...(timing.updates.length === 0 ? [] : [updatesTable(timing.updates), reasonsTable(timing.updates)]),
     ],
     later: [],
@@ -35,7 +37,7 @@ export function timingView(timing: Timing): View {
 }
 
 /** The result in a few words: the fullest core; the first chain where there is no task. */
-export function timingGist({ cores, chains, updates, memory }: Timing): readonly Cell[] {
+export function timingGist({ cores, chains, updates, pulses, memory }: Timing): readonly Cell[] {
   const loads = cores.flatMap(({ load }) => (load instanceof Missing ? [] : [load]));
   const fullest = loads.reduce<Quantity | undefined>(
     (most, each) => (most && most.value >= each.value ? most : each),
@@ -44,7 +46,11 @@ export function timingGist({ cores, chains, updates, memory }: Timing): readonly
   const [chain] = chains;
   if (cores.length === 0 && chain !== undefined) return chainGist(chain);
   if (cores.length === 0)
-    return updates.length === 0 ? ['the program keeps ', ...told(memory)] : ['how often axes need a setpoint'];
+    return updates.length > 0
+      ? ['how often axes need a setpoint']
+      : memory.length > 0
+        ? ['the program keeps ', ...told(memory)]
+        : [pulses.length === 1 ? 'pulses of one point' : `pulses of ${pulses.length} points`];
   return fullest === undefined ? ['how much the tasks take is not known'] : ['tasks take ', fullest, ' of their core'];
 }
 
@@ -81,6 +87,23 @@ function chainsTable(chains: readonly PlannedChain[]): Table {
       given({ times }, (known) => known.times.most),
       demand ?? counts,
       section.within ?? '',
+    ]),
+  };
+}
+
+function pulsesTable(pulses: readonly PlannedPulses[]): Table {
+  return {
+    name: 'pulses',
+    title: 'Pulses that tasks count',
+    note: 'there or away: the shorter of both; every scan that is shorter sees each pulse, and rules of practice take a fifth to a tenth of the time from pulse to pulse; where no task is as quick, a hardware counter',
+    columns: ['point', 'pulse every', 'there or away', 'read by', 'from look to look', 'a fifth', 'a tenth'],
+    rows: pulses.map(({ name, period, phase, reader, looks, practical }) => [
+      name,
+      period,
+      phase,
+      reader,
+      looks,
+      ...practical,
     ]),
   };
 }

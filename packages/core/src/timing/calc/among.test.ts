@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { blocked, growthAmong, responseAmong, taskPeriod } from './among.ts';
+import { beginsAmong, blocked, growthAmong, responseAmong, taskPeriod } from './among.ts';
 import { seconds } from './picoseconds.ts';
-import { responseOf } from './response.ts';
+import { latestBegin_ps, responseOf } from './response.ts';
 import { largestScaling } from './scaling.ts';
 
 type Row = readonly [C: number, T: number, J: number, P: number, D: number, b: number];
@@ -12,10 +12,10 @@ type Row = readonly [C: number, T: number, J: number, P: number, D: number, b: n
 const times = (rows: readonly Row[], at: number) => rows.map((row) => q(row[at]!, 's'));
 const priorities = (rows: readonly Row[]) => rows.map((row) => q(row[3], '1'));
 
-function answersOf(rows: readonly Row[], own: number): number {
+function answersOf(rows: readonly Row[], own: number, method = responseAmong): number {
   const others = rows.filter((_, at) => at !== own);
   const [C, T, J, P, D] = rows[own]!;
-  return responseAmong(
+  return method(
     {
       C: q(C, 's'),
       T: q(T, 's'),
@@ -61,6 +61,7 @@ describe('tasks of a core', () => {
         if (response.bounded) {
           bounded++;
           expect(answersOf(rows, own)).toBe(seconds(response.response_ps));
+          expect(answersOf(rows, own, beginsAmong)).toBe(seconds(latestBegin_ps(tasks, own)!));
         } else expect(answersOf(rows, own)).toBeGreaterThan(rows[own]![4]);
       }
       expect(growthOf(rows)).toBe(largestScaling(tasks)?.factor);

@@ -2,7 +2,7 @@
 // blocking sections as inputs, since a change of either changes who keeps whom waiting.
 import { formula, method, openMethod, type Values } from '../../working/formula.ts';
 import { picoseconds, seconds } from './picoseconds.ts';
-import { iterates, mostSteps, responseOf, type Task } from './response.ts';
+import { iterates, latestBegin_ps, mostSteps, responseOf, type Task } from './response.ts';
 import { largestScaling } from './scaling.ts';
 
 type Numbers = readonly number[];
@@ -15,6 +15,15 @@ const others = {
   b: 'how long it cannot be interrupted',
 } as const;
 
+const ownMeans = {
+  C: 'longest execution',
+  T: 'period, or least distance of the events',
+  J: 'jitter of the release',
+  P: 'priority; the smaller, the more urgent',
+  D: 'deadline',
+  ...others,
+} as const;
+
 /** Of a core that is asked for too much, what is certain: the response of the first job that misses, as far as it was followed. */
 export const responseAmong = method({
   id: 'timing.task.answers',
@@ -23,14 +32,7 @@ export const responseAmong = method({
     'the longest of w_q − q·T + J over all jobs q of the busy period, where w_q is the smallest w = B + (q + 1)·C + Σ ⌈(w + j)/t⌉·c over the tasks of the same or a more urgent priority, and B the longest b of the less urgent ones; where the busy period does not end, what the first job that misses its deadline takes at least',
   gives: 's',
   symbols: { C: 's', T: 's', J: 's', P: '1', D: 's', c: 's[]', t: 's[]', j: 's[]', p: '1[]', b: 's[]' },
-  means: {
-    C: 'longest execution',
-    T: 'period, or least distance of the events',
-    J: 'jitter of the release',
-    P: 'priority; the smaller, the more urgent',
-    D: 'deadline',
-    ...others,
-  },
+  means: ownMeans,
   source: 'lehoczky',
   at: 'with jitter as in Tindell, Burns and Wellings, Real-Time Systems 6 (1994), from memory',
   proof: 'the longest response is that of a schedule walked tick by tick',
@@ -39,6 +41,25 @@ export const responseAmong = method({
     if (tasks === undefined) return Number.NaN;
     const response = responseOf(tasks, own);
     return response.bounded ? seconds(response.response_ps) : missedBy(tasks, own);
+  },
+});
+
+/** Not a number where there is no longest response. */
+export const beginsAmong = method({
+  id: 'timing.task.begins',
+  title: 'by how much a task begins late at most among those of its core',
+  prose:
+    'the longest of s_q − q·T + J over all jobs q of the busy period, where s_q is the smallest s = B + q·C + Σ (⌊(s + j)/t⌋ + 1)·c over the tasks of the same or a more urgent priority, and B the longest b of the less urgent ones',
+  gives: 's',
+  symbols: { C: 's', T: 's', J: 's', P: '1', D: 's', c: 's[]', t: 's[]', j: 's[]', p: '1[]', b: 's[]' },
+  means: ownMeans,
+  source: 'lehoczky',
+  at: 'the same busy period, up to the begin of a job; own derivation',
+  proof: 'the latest begin is that of a schedule walked tick by tick',
+  of(...values: readonly (number | Numbers)[]) {
+    const { tasks, own } = tasksFrom(values);
+    const latest_ps = tasks === undefined ? undefined : latestBegin_ps(tasks, own);
+    return latest_ps === undefined ? Number.NaN : seconds(latest_ps);
   },
 });
 

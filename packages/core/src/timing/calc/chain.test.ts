@@ -5,7 +5,7 @@ import { q } from '../../working/testing.support.ts';
 import { bestCase_ps, delayOf, type Link, safeBound_ps } from './chain.ts';
 import { ageBoundOf, type BoundLink, bestCase, reactionBoundOf, safeBoundOf } from './chain-bounds.ts';
 import { greatestAge_ps, longestReaction, reactionOf, scheduleOf, stretchesOf } from './reaction.ts';
-import { responseOf } from './response.ts';
+import { latestBegin_ps, responseOf } from './response.ts';
 import { loadOf, randomTasks, type TickJob, type TickTask, tickWalk } from './ticks.support.ts';
 
 const tick = 1e6;
@@ -254,10 +254,10 @@ describe('chains of tasks with instants of their own', () => {
       const links = order.flatMap((at): readonly Link[] => {
         const response = responseOf(tasks, at);
         if (!response.bounded) return [];
-        const { period_ps, longest_ps } = tasks[at]!;
+        const { period_ps } = tasks[at]!;
         const most_ps = response.response_ps;
         const [phase_ps, least_ps] = [ticks[at]!.phase! * tick, shorts[at]! * tick];
-        return [{ kind: 'sampled', period_ps, phase_ps, late_ps: most_ps - longest_ps, least_ps, most_ps }];
+        return [{ kind: 'sampled', period_ps, phase_ps, late_ps: latestBegin_ps(tasks, at)!, least_ps, most_ps }];
       });
       if (links.length === 0 || links.length < order.length) continue;
       const seen = seenDelays(tickWalk(ticks, 840), order, 240, 480);

@@ -41,17 +41,3 @@ export const wayBack = formula({
   proof: 'a signal takes its delay and at most its jitter more',
   of: (a: number, t: number) => a - t,
 });
-
-/** Its own execution does not matter for when it begins: with its longest one it would be done by its longest response. */
-export const latestBegin = formula({
-  id: 'timing.link.begins',
-  title: 'by how much a task may begin late',
-  text: 'R - C',
-  gives: 's',
-  symbols: { R: 's', C: 's' },
-  means: { R: 'its longest response', C: 'its longest execution' },
-  try: { R: [1e-3, 1e-1], C: [1e-5, 9e-4] },
-  source: 'definition',
-  proof: 'no cause takes less than the least or more than the longest delay',
-  of: (R: number, C: number) => R - C,
-});

@@ -4,7 +4,7 @@ import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
 import { criticalInstant } from './critical-instant.ts';
 import { picoseconds, seconds } from './picoseconds.ts';
-import { iterates, responseOf, responseTime, type Task } from './response.ts';
+import { iterates, latestBegin_ps, responseOf, responseTime, type Task } from './response.ts';
 import { largestScaling } from './scaling.ts';
 import { loadOf, longestOf, randomTasks, type TickTask, tickWalk } from './ticks.support.ts';
 import { hyperbolicProduct, periodicBound } from './utilisation.ts';
@@ -49,6 +49,20 @@ describe('tasks that are released together', () => {
     }
     // Enough of them need more than the first job.
     expect(beyond).toBeGreaterThan(200);
+  });
+
+  it('the latest begin is that of a schedule walked tick by tick, in 2,000 sets', () => {
+    for (const ticks of sets) {
+      const tasks = ticks.map(asTask);
+      const jobs = tickWalk(ticks, 120);
+      const seen = ticks.map((_, at) =>
+        Math.max(...jobs.filter(({ task }) => task === at).map(({ begin, nominal }) => begin - nominal)),
+      );
+      expect(
+        tasks.map((_, at) => latestBegin_ps(tasks, at)! / tick),
+        JSON.stringify(ticks),
+      ).toEqual(seen);
+    }
   });
 
   it('with jitter: the first jobs as late as they can be, the others in time, and the longest response is just reached', () => {
@@ -104,7 +118,7 @@ describe('tasks that are released together', () => {
   });
 });
 
-it('no job of 2,000 sets with phases, late releases, parts that hold on, ties and shorter runs takes longer', () => {
+it('no job of 2,000 sets with phases, late releases, parts that hold on, ties and shorter runs takes longer or begins later', () => {
   const random = seeded(21);
   const whole = (most: number): number => Math.floor(random() * (most + 1));
   let [near, compared] = [0, 0];
@@ -135,9 +149,12 @@ it('no job of 2,000 sets with phases, late releases, parts that hold on, ties an
         ...ticks.flatMap((other) => (other.priority > task.priority ? [other.holds! * tick] : [])),
       ),
     }));
-    const seen = longestOf(ticks, tickWalk(ticks, 600));
+    const jobs = tickWalk(ticks, 600);
+    const seen = longestOf(ticks, jobs);
     for (const [at, response] of seen.entries()) {
       const bound = ticksOf(tasks, at);
+      const begins = (latestBegin_ps(tasks, at) ?? Infinity) / tick;
+      for (const { task, begin, nominal } of jobs) if (task === at) expect(begin - nominal).toBeLessThanOrEqual(begins);
       expect(response, JSON.stringify(ticks)).toBeLessThanOrEqual(bound);
       compared++;
       if (response === bound) near++;

@@ -73,6 +73,30 @@ export function responseOf(tasks: readonly Task[], index: number): TaskResponse 
 }
 
 /**
+ * By how much a job begins late at most, counted from its release without jitter: the same busy period, up to the first
+ * instant at which nothing more urgent is left. Undefined where there is no longest response.
+ */
+export function latestBegin_ps(tasks: readonly Task[], index: number): number | undefined {
+  const response = responseOf(tasks, index);
+  if (!response.bounded) return undefined;
+  const own = taskAt(tasks, index);
+  const others = moreUrgent(tasks, index);
+  let latest = 0;
+  for (let job = 0, begin = 0; job < response.jobs; job++) {
+    const before = own.blocking_ps + job * own.longest_ps;
+    for (let sum = Math.max(before, begin); ; sum = begin) {
+      begin = before + releasedUpTo(others, sum);
+      if (begin <= sum) {
+        begin = sum;
+        break;
+      }
+    }
+    latest = Math.max(latest, begin - job * own.period_ps + own.jitter_ps);
+  }
+  return latest;
+}
+
+/**
  * How the end of a job is found: the sums that the iteration goes through, from the task alone to the end itself. The
  * busy period counts from 0. Stops behind the first sum that is over `until_ps`; has no end where there is none, then
  * `mostSteps` sums at most.
@@ -168,6 +192,14 @@ function interference(others: readonly Task[], until_ps: number): number {
   let sum = 0;
   for (const { period_ps, longest_ps, jitter_ps } of others)
     sum += Math.ceil((until_ps + jitter_ps) / period_ps) * longest_ps;
+  return sum;
+}
+
+/** The same with what is released just then. */
+function releasedUpTo(others: readonly Task[], until_ps: number): number {
+  let sum = 0;
+  for (const { period_ps, longest_ps, jitter_ps } of others)
+    sum += (Math.floor((until_ps + jitter_ps) / period_ps) + 1) * longest_ps;
   return sum;
 }
 

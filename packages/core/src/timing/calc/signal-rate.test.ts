@@ -3,13 +3,16 @@ import { expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
 import {
+  betweenLooks,
   jitterTorque,
   longestSilence,
   periodForWatchdog,
   practicalScan,
   pulsePeriod,
+  pulsePeriodTurning,
   shiftWithJitter,
   shortestPhase,
+  shortestSeen,
 } from './signal-rate.ts';
 
 const s = (value: number) => q(value, 's');
@@ -17,6 +20,7 @@ const s = (value: number) => q(value, 's');
 it('pulses of 1 per inch at 243 ft/min ask for a scan under 10.3 ms; by the rules of practice 2 to 4 ms', () => {
   const P = pulsePeriod({ l: q(0.0254, 'm'), v: q((243 * 0.3048) / 60, 'm/s') }, 'test');
   expect(P.value).toBeCloseTo(20.6e-3, 4);
+  expect(pulsePeriodTurning({ l: q(0.1, 'rad'), v: q(20, 'rad/s') }, 'test').value).toBe(5e-3);
   expect(shortestPhase({ P, d: q(0.5, '1') }, 'test').value).toBeCloseTo(10.3e-3, 4);
   const [often, rare] = [10, 5].map((n) => practicalScan({ P, n: q(n, '1') }, 'test').value * 1000);
   expect(often).toBeCloseTo(2.06, 2);
@@ -45,6 +49,31 @@ it('a scan shorter than the shortest phase sees every pulse, and most that are l
   }
   // A scan that goes evenly into the period may go on seeing them.
   expect(missing).toBeGreaterThan(40);
+});
+
+it('pulses that are longer than the time between looks are all seen, through a network and a task that begins late, and no shorter ones are for sure', () => {
+  const random = seeded(71);
+  let missing = 0;
+  for (let at = 0; at < 200; at++) {
+    const [cycle, period, late] = [0.2 + random(), 0.5 + random(), 0.4 * random()];
+    const looks = betweenLooks({ T: [s(cycle), s(period)], l: s(late) }, 'test').value;
+    /** Whether the task sees the signal at all that is there once for so long. */
+    const isSeen = (length: number): boolean => {
+      const [from, phases] = [10 + 5 * random(), [cycle * random(), period * random()]];
+      const samples = Array.from({ length: 200 }, (_, sample) => phases[0]! + sample * cycle);
+      const reads = Array.from({ length: 60 }, (_, job) => phases[1]! + job * period + late * random());
+      return reads.some((read) => {
+        const last = samples.findLast((sample) => sample <= read);
+        return last !== undefined && last >= from && last < from + length;
+      });
+    };
+    for (let pulse = 0; pulse < 20; pulse++) {
+      expect(isSeen(1.0001 * looks)).toBe(true);
+      if (!isSeen(0.5 * looks)) missing++;
+    }
+  }
+  expect(missing).toBeGreaterThan(100);
+  expect(shortestSeen({ f: s(3e-3), g: s(2e-3) }, 'test').value).toBe(3e-3);
 });
 
 it('a late setpoint, differentiated twice, is the torque of its jitter', () => {

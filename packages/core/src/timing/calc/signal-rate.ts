@@ -1,5 +1,6 @@
 // Which scan, period and jitter signals ask for: pulses that none may be missed of, watchdogs, setpoints that come late.
 import { formula } from '../../working/formula.ts';
+import { total } from '../../working/total.ts';
 
 /** Where the drive does not interpolate: a setpoint that comes late by j steps by ω·j, once in each cycle. */
 export const jitterTorque = formula({
@@ -29,17 +30,22 @@ export const jitterForTorque = formula({
   of: (M: number, T: number, J: number, omega: number) => (M * T ** 2) / (J * omega),
 });
 
-export const pulsePeriod = formula({
-  id: 'timing.pulse.period',
+const period = {
   title: 'time from pulse to pulse',
   text: 'l/v',
   gives: 's',
-  symbols: { l: 'm', v: 'm/s' },
   means: { l: 'way from pulse to pulse', v: 'speed' },
   try: { l: [1e-4, 0.5], v: [0.01, 10] },
   source: 'definition',
   proof: 'pulses of 1 per inch at 243 ft/min ask for a scan under 10.3 ms',
   of: (l: number, v: number) => l / v,
+} as const;
+
+export const pulsePeriod = formula({ ...period, id: 'timing.pulse.period', symbols: { l: 'm', v: 'm/s' } });
+export const pulsePeriodTurning = formula({
+  ...period,
+  id: 'timing.pulse.period_turning',
+  symbols: { l: 'rad', v: 'rad/s' },
 });
 
 /** A scan that is shorter sees every pulse; one that is not may miss it. */
@@ -68,6 +74,34 @@ export const practicalScan = formula({
   source: 'common-practice',
   proof: 'pulses of 1 per inch at 243 ft/min ask for a scan under 10.3 ms',
   of: (P: number, n: number) => P / n,
+});
+
+/** Looks one behind another: each may have just looked, and a task may begin late. */
+export const betweenLooks = formula({
+  id: 'timing.pulse.looks',
+  title: 'longest time from one look to the next',
+  text: 'sum(T) + l',
+  gives: 's',
+  symbols: { T: 's[]', l: 's' },
+  means: { T: 'period of each that looks, one behind another', l: 'by how much the last of them may look late' },
+  try: { T: [1e-4, 1e-2], l: [0, 5e-3] },
+  source: 'definition',
+  proof: 'pulses that are longer than the time between looks are all seen',
+  of: (T: readonly number[], l: number) => total(T) + l,
+});
+
+/** Through a filter comes what is longer than it, as long as it was. */
+export const shortestSeen = formula({
+  id: 'timing.pulse.needs',
+  title: 'what a signal must be there or away for to be seen',
+  text: 'max(f, g)',
+  gives: 's',
+  symbols: { f: 's', g: 's' },
+  means: { f: 'filter of the input', g: 'longest time from one look to the next' },
+  try: { f: [0, 1e-2], g: [1e-4, 2e-2] },
+  source: 'definition',
+  proof: 'pulses that are longer than the time between looks are all seen',
+  of: (f: number, g: number) => Math.max(f, g),
 });
 
 /** The last station has its frame then even in the cycle in which it comes latest. */

@@ -1,6 +1,6 @@
 // timing.response: is each task done by its deadline?
 import { question } from '../../checks/finding.ts';
-import { type PlannedTask, tasksOf } from '../tasks.ts';
+import { isKeptWaiting, type PlannedTask } from '../tasks.ts';
 import type { Timing } from '../timing.ts';
 
 export const response = question<Timing, PlannedTask>({
@@ -18,11 +18,15 @@ estimated with what the catalogue states at most of each, and \`layshaft show\` 
 A core that is asked for more than the whole time has no longest response: the demand is then what the first job that
 misses its deadline takes at least.
 
+The motion kernel is asked about as well, with its cycle as deadline, where it shares its core with a task that \`blocks\` or
+with the kernel of another network; \`networks.kernel\` asks about its own time alone.
+
 Capacity: the deadline; the period where none is stated.
 
 Left out: what switching between tasks costs, and caches that are cold after it; a measured execution should hold both.`,
   advice: 'a shorter execution, a more urgent priority, a longer period',
-  subjects: ({ cores }) => tasksOf(cores),
+  subjects: ({ cores }) =>
+    cores.flatMap((core) => core.tasks.filter((task) => task.kind !== 'kernel' || isKeptWaiting(task, core))),
   name: ({ name }) => name,
   path: ({ path }) => path,
   reserve: {
