@@ -122,6 +122,10 @@ export interface Network {
   readonly cycle: Value<Quantity<'s'>>;
   readonly repeats: Value<Quantity<'1'>>;
   readonly non_cyclic: Value<Quantity<'bit'>>;
+  /** By how much a cycle may start late; nothing where the file does not say it. */
+  readonly startJitter: Value<Quantity<'s'>> | undefined;
+  /** When all stations take over their set values, from the start of the cycle; nothing where the file does not say it. */
+  readonly syncEvent: Value<Quantity<'s'>> | undefined;
   readonly topology: Topology;
   /** In the order in which the controller reaches them. */
   readonly devices: readonly Device[];

@@ -6,7 +6,7 @@ import { cycleFree, cycleUsed, fullestCycle, nonCyclicWindow, repeatsReserved, r
 import { lineOccupancy, lineOccupancyIfSent } from './calc/frame.ts';
 import { balance, patternOf } from './calc/phases.ts';
 import { onTheLine, waiting } from './calc/polled.ts';
-import { syncShift } from './calc/streams.ts';
+import { latestCommandIn, syncShift } from './calc/streams.ts';
 import { type Served, serve } from './disciplines.ts';
 import { multipleOf, type Network, statedMultiples } from './network.ts';
 import type { Timetable } from './timetable.ts';
@@ -86,7 +86,9 @@ function planBroken(network: Network, cables: CableDelays, after: number, { phas
     n.length === 0
       ? served[fullest]!.busy
       : given({ b: served.map((each) => each.busy), n }, (known) => fullestCycle(known, name));
-  const commandsIn = largestOf(served.map((each) => each.commandsIn));
+  const arrivals = served.map((each) => each.commandsIn);
+  const commandsIn =
+    n.length === 0 ? largestOf(arrivals) : given({ c: arrivals, n }, (known) => latestCommandIn(known, name));
   // What takes place in several cycles of the pattern is one thing.
   const repeatable = [...new Set(served.flatMap((each) => each.repeatable))];
   const lone = (

@@ -1,7 +1,7 @@
 // The section `networks` of a machine file, and what must be true of its runs before anything is computed.
 
 import type { Read } from '../reading/field.ts';
-import { group, list, row, section } from '../reading/groups.ts';
+import { group, list, optional, row, section } from '../reading/groups.ts';
 import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Node } from '../reading/tree.ts';
@@ -51,6 +51,16 @@ export const networksField = group(
         least: 0,
         example: '512 octets',
       }),
+      start_jitter: optional(
+        quantity('s', { about: 'By how much a cycle may start late.', least: 0, example: '5 µs' }),
+      ),
+      sync_event: optional(
+        quantity('s', {
+          about: 'From the start of the cycle until all stations take over their set values together.',
+          above: 0,
+          example: '250 µs',
+        }),
+      ),
       runs: list(runField, { about: 'The cables, from the controller outwards.', nameOf: runName }),
       nodes: group(
         partUse([stationKind, hubKind, switchKind, couplingKind], nodeFields, {

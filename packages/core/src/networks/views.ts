@@ -10,6 +10,7 @@ import { inputsOfNetwork, inputsOfStation } from './inputs.ts';
 import { linksOf } from './links.ts';
 import { type Device, multipleOf } from './network.ts';
 import type { Planned } from './planned.ts';
+import { shiftNeeded } from './sync-event.ts';
 import type { Exchange } from './ways.ts';
 import { wiringMap } from './wiring-map.ts';
 
@@ -100,6 +101,8 @@ function roomTable(planned: Planned, { reserve }: Surroundings): Table {
       given({ n: network.repeats, q, T: cycle, u: used, x: repeatable }, (known) => repeatsWithReserve(known, name)),
     ],
     ['all commands are there, earliest sync event', syncShift],
+    network.startJitter && ['the same in a cycle that starts as late as it may', shiftNeeded(planned)],
+    network.syncEvent && ['sync event', network.syncEvent],
     first === undefined || last === undefined || first === last
       ? undefined
       : [

@@ -1,5 +1,5 @@
 // Frames of both directions at once: commands back to back on one, answers one behind another on the other.
-import { formula } from '../../working/formula.ts';
+import { formula, method } from '../../working/formula.ts';
 
 /** The end of a command when commands follow each other without a pause. */
 export const commandEnd = formula({
@@ -111,6 +111,36 @@ export const syncShift = formula({
   source: 'definition',
   proof: 'cycle walked frame by frame',
   of: (s: number, c: number) => s + c,
+});
+
+/** Which cycle of the pattern counts. */
+export const latestCommandIn = method({
+  id: 'networks.sync.latest',
+  title: 'the last command is at its station, in the cycle of the pattern in which that is latest',
+  prose: 'the largest of c, after every station was given the one of its n cycles in which it is served',
+  gives: 's',
+  symbols: { c: 's[]', n: '1[]' },
+  means: { c: 'when it is there in each cycle', n: 'multiple of the cycle on which each station is served' },
+  source: 'definition',
+  proof: 'cycle walked frame by frame',
+  of: (c: readonly number[], _n: readonly number[]) => Math.max(...c),
+});
+
+/** The last station has its frame then even in the cycle that starts latest. */
+export const shiftWithJitter = formula({
+  id: 'networks.sync.with_jitter',
+  title: 'shift to the common sync event that jitter of the start leaves safe',
+  text: 's + j',
+  gives: 's',
+  symbols: { s: 's', j: 's' },
+  means: {
+    s: 'the last command is at its station, counted from the start of the cycle',
+    j: 'by how much a cycle may start late',
+  },
+  try: { s: [1e-5, 1e-3], j: [0, 1e-4] },
+  source: 'definition',
+  proof: 'question 19',
+  of: (s: number, j: number) => s + j,
 });
 
 /** All commands in one frame. */

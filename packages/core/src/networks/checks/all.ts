@@ -6,10 +6,12 @@ import { attenuation, collisions, frame, hops, length, spacing, stations } from 
 import { burst, missed, pattern, trip } from './noise.ts';
 import { offered } from './offered.ts';
 import { addresses, plugs, port, topology } from './structure.ts';
+import { sync } from './sync.ts';
 import { update } from './update.ts';
 
 export const networkChecks = [
   cycle,
+  sync,
   update,
   kernel,
   offered,

@@ -31,9 +31,10 @@ Capacity: the cycle. While it is open, the answer says what a cycle needs, and t
 and that the profile allows.
 
 The sync event is the moment at which all stations take over their set values together. It can come no sooner than the
-last command of the cycle has arrived; \`layshaft show\` tells when that is.
+last command of the cycle has arrived; \`layshaft show\` tells when that is, and \`networks.sync\` holds it against the one
+that the file says.
 
-Left out: the controller's own jitter. Fewer repeats, a smaller non-cyclic frame or a second network helps as well; a
+Left out: the controller's own jitter (\`start_jitter\`). Fewer repeats, a smaller non-cyclic frame or a second network helps as well; a
 long polled line gains by a star over a hub, since every drive that is passed costs twice its forwarding time.`,
   advice: 'a longer cycle, smaller payloads, slow stations on a multiple',
   subjects: (networks) => networks,

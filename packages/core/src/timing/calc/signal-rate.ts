@@ -104,20 +104,6 @@ export const shortestSeen = formula({
   of: (f: number, g: number) => Math.max(f, g),
 });
 
-/** The last station has its frame then even in the cycle in which it comes latest. */
-export const shiftWithJitter = formula({
-  id: 'timing.sync.shift',
-  title: 'shift to the common sync event that jitter leaves safe',
-  text: 's + j',
-  gives: 's',
-  symbols: { s: 's', j: 's' },
-  means: { s: 'the last command is at its station, counted from the start of the cycle', j: 'jitter of that start' },
-  try: { s: [1e-5, 1e-3], j: [0, 1e-4] },
-  source: 'definition',
-  proof: 'the last station has its frame before the shifted instant',
-  of: (s: number, j: number) => s + j,
-});
-
 /** The longest silence is one period more than are lost in a row, and the jitter of the one that ends it. */
 export const longestSilence = formula({
   id: 'timing.watchdog.silence',
