@@ -125,15 +125,15 @@ function knownOf(
 
 /** A speed that varies moves all that is off by a time. */
 function speedPart({ path }: PlacedMark, offsets: readonly Offset[], s: Quantity<'1'>, about: string): readonly Part[] {
-  const timed = offsets.filter(({ timed }) => timed).map(({ b }) => b);
+  const timed = offsets.flatMap((each) => each.timed ?? []);
   if (timed.length === 0) return [];
   const b = sumOfOffsets({ b: timed }, `${about}.timed`);
   const u = speedOffset({ b, s }, about);
-  return [normalPart('speed_spread', `${path}.speed_spread`, u, about, true)];
+  return [normalPart('speed_spread', `${path}.speed_spread`, u, about)];
 }
 
 function corrected({ path }: PlacedMark, S: Quantity<'1'>, u: Quantity<'m'>, about: string): Part {
-  return normalPart('correction', `${path}.correct`, addedSpread({ S, u }, about), about, false);
+  return normalPart('correction', `${path}.correct`, addedSpread({ S, u }, about), about);
 }
 
 type Correlations = readonly Quantity<'1'>[];

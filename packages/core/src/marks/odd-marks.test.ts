@@ -42,6 +42,11 @@ describe('half a mark', () => {
     ['no contribution', 'tolerance: 1 mm', 'marks.a.spread'],
     ['no speed for a time', 'tolerance: 1 mm, spread: { x: 3 µs }', 'marks.a.speed'],
     ['an unknown contribution', 'tolerance: 1 mm, spread: { x: unknown }', 'marks.a.spread.x'],
+    [
+      'a sample of lengths and times',
+      'tolerance: 1 mm, speed: 1 m/s, spread: { x: { sample: [1 µm, 2 µs] } }',
+      'marks.a.spread.x.sample',
+    ],
     ['a sample of one', 'tolerance: 1 mm, spread: { x: { sample: [1 µm] } }', 'marks.a.spread.x.sample'],
     [
       'no modulus',
@@ -171,6 +176,34 @@ it('a stray edge counts by its way to the mark with one capture, and takes a tur
   // 4 m/s for 3 ms and 2 mm either way are 16 mm.
   expect(caughtOf(`stray: 15 mm, ${latch()}`)).toEqual([3e-3, 0.015, 1]);
   expect(caughtOf(`stray: 15 mm, ${latch(', at_once: 2')}`)).toEqual([3e-3, 0.635, 0]);
+});
+
+describe('a speed that varies', () => {
+  const speedPartOf = (mark: string): number => {
+    const { known } = assessed(`marks: { a: { speed: 2 m/s, speed_spread: 10 %, ${mark} } }\n`).marks[0]!;
+    if (known instanceof Missing) throw new Error(JSON.stringify(known.lacks));
+    return known.parts.find(({ name }) => name === 'speed_spread')?.u.value ?? 0;
+  };
+  it.each([
+    ['a delay', 'eye: { delay: 50 µs }, spread: { x: 1 µm }', 10e-6],
+    ['an offset that is a time, of a spread that is a length', 'spread: { x: { normal: 1 µm, offset: 50 µs } }', 10e-6],
+    ['times that were measured', 'spread: { x: { sample: [40 µs, 60 µs] } }', 10e-6],
+  ])('moves %s', (_, mark, due) => {
+    expect(speedPartOf(mark)).toBeCloseTo(due, 15);
+  });
+
+  it.each([
+    ['an offset that is a length, of a spread that is a time', 'spread: { x: { normal: 1 µs, offset: 50 µm } }'],
+    ['a hysteresis', 'length: 0.3 m, edges: [rising, falling], eye: { hysteresis: 1 mm }, spread: { x: 1 µm }'],
+  ])('does not move %s', (_, mark) => {
+    expect(speedPartOf(mark)).toBe(0);
+  });
+
+  it('moves what an eye is slower off than on, and not its hysteresis beside it', () => {
+    const eye = 'eye: { rise_fall_difference: 50 µs, hysteresis: 1 mm }, spread: { x: 1 µm }';
+    for (const edges of ['[rising, falling]', '[falling, rising]'])
+      expect(speedPartOf(`length: 0.3 m, edges: ${edges}, ${eye}`)).toBeCloseTo(10e-6, 15);
+  });
 });
 
 it('a scale that is off counts as a share of the length', () => {

@@ -33,8 +33,8 @@ export interface Part {
   readonly sample: { readonly x: readonly Quantity<'m'>[]; readonly of: 'one' | 'mean' } | undefined;
   /** Of a web askew. */
   readonly skew: { readonly L: Quantity<'m'>; readonly φ: Quantity<'rad'>; readonly σ: Quantity<'rad'> } | undefined;
-  /** Whether it is a time that the speed makes a length of. */
-  readonly timed: boolean;
+  /** Whether its offset is a time that the speed makes a length of. */
+  readonly isOffsetTimed: boolean;
 }
 
 export interface Maker {
@@ -52,7 +52,6 @@ export interface Maker {
     path: string,
     shape: 'rectangular' | 'triangular' | 'arcsine',
     limit: Value<Quantity<'m'>>,
-    timed: boolean,
     each?: 'each edge',
   ) => Value<Part>;
   readonly about: string;
@@ -67,14 +66,14 @@ const asMuch = assumed('marks.sensitivity', 1, '1', {
   source: 'definition',
   because: 'the result moves with it, unless said',
 });
-const noPart = assumed('marks.compensated', 0, '1', {
+export const noPart = assumed('marks.compensated', 0, '1', {
   source: 'definition',
   because: 'nothing of it is taken out, unless said',
   as: '%',
 });
 
 /** A part that is computed as a standard deviation. */
-export const normalPart = (name: string, path: string, u: Quantity<'m'>, prefix: string, timed: boolean): Part => ({
+export const normalPart = (name: string, path: string, u: Quantity<'m'>, prefix: string): Part => ({
   name,
   path,
   shape: 'normal',
@@ -84,7 +83,7 @@ export const normalPart = (name: string, path: string, u: Quantity<'m'>, prefix:
   degrees: undefined,
   sample: undefined,
   skew: undefined,
-  timed,
+  isOffsetTimed: false,
 });
 
 const spreadsOf = { rectangular: rectangularSpread, triangular: triangularSpread, arcsine: arcsineSpread } as const;
@@ -128,7 +127,7 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
           degrees: known.degrees ?? own.degrees,
           sample: kind === 'sample' ? { x: all.lengths as readonly Quantity<'m'>[], of: known.of ?? 'one' } : undefined,
           skew: undefined,
-          timed: sizes.some(({ unit }) => unit === 's'),
+          isOffsetTimed: (known.offset ?? sizes[0]!).unit === 's',
         };
       }) as Value<Part>;
     }) as Value<Part>;
@@ -138,7 +137,7 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
     about: prefix,
     told: (name, spread, each) => made(name, spread, asLength, each !== undefined && isLength),
     made: (name, spread, length) => made(name, spread, length, false),
-    within: (name, path, shape, limit, timed, each) =>
+    within: (name, path, shape, limit, each) =>
       given({ limit }, (known) => {
         const about = `${prefix}.${name}`;
         const u = spreadsOf[shape]({ a: known.limit }, about);
@@ -153,7 +152,7 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
           degrees: undefined,
           sample: undefined,
           skew: undefined,
-          timed,
+          isOffsetTimed: false,
         };
       }),
   };
@@ -163,6 +162,9 @@ function sampleOf({ path, sample }: SpreadSection): Value<readonly Value<Quantit
   if (sample === undefined || sample instanceof Missing)
     return sample ?? missing(`${path}.sample`, 'absent', 'measured values', '[ … ]');
   if (sample.length < 2) return missing(`${path}.sample`, 'problem', 'two measured values at least', '[ … ]');
+  const units = sample.flatMap((each) => (each instanceof Missing ? [] : [each.unit]));
+  if (new Set(units).size > 1)
+    return missing(`${path}.sample`, 'problem', 'lengths alone, or times alone', '[0.1 mm, 0.2 mm]');
   return sample;
 }
 

@@ -5,18 +5,18 @@ import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { delayOffset, halfCount, halfWindow, rampAcceleration, stampInterpolation } from './calc/capture.ts';
-import { offsetLeft } from './calc/contribution.ts';
+import { offsetLeft, partOfResult, wayOfTime } from './calc/contribution.ts';
 import { bothEdges, edgeBias, gapBias, polledLength } from './calc/length.ts';
 import { noneOf, type PlacedMark } from './mark.ts';
-import { type Maker, makerOf, type Part } from './part.ts';
+import { type Maker, makerOf, noPart, type Part } from './part.ts';
 import { rollParts, skewPart, webPart } from './roll-and-web.ts';
 import { trainPart } from './train-part.ts';
 
-/** What a mark is off by on average, and whether it goes with the speed. */
+/** What a mark is off by on average, and what of it goes with the speed. */
 export interface Offset {
   readonly name: string;
   readonly b: Quantity<'m'>;
-  readonly timed: boolean;
+  readonly timed: Quantity<'m'> | undefined;
 }
 
 export interface Parts {
@@ -45,7 +45,12 @@ const offsetOfPart = (part: Value<Part>): readonly Value<Offset>[] =>
     ? []
     : part.offset === undefined
       ? []
-      : [{ name: part.name, b: part.offset, timed: part.timed }];
+      : [{ name: part.name, b: part.offset, timed: part.isOffsetTimed ? part.offset : undefined }];
+
+const otherWay = assumed('marks.gap.sign', -1, '1', {
+  source: 'definition',
+  because: 'a gap is seen too short by what a product is seen too long',
+});
 
 // ── eye and input ────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -79,7 +84,7 @@ function captureParts(mark: PlacedMark, v: Value<Quantity<'m/s'>>, maker: Maker)
       isLength ? polledLength({ v, T: step }, about) : halfWindow({ v, q: step }, about),
     );
   })();
-  return [...common, maker.within(name, where, isLength ? 'triangular' : 'rectangular', limit, kind !== 'latched')];
+  return [...common, maker.within(name, where, isLength ? 'triangular' : 'rectangular', limit)];
 }
 
 /** Between two samples the position is drawn as if the speed were constant. */
@@ -104,14 +109,14 @@ function interpolation(
     const edge = stampInterpolation(known, about);
     return said.length === undefined ? edge : bothEdges({ a: edge }, about);
   });
-  return maker.within('interpolation', `${path}.capture.sample`, 'rectangular', limit, false);
+  return maker.within('interpolation', `${path}.capture.sample`, 'rectangular', limit);
 }
 
 /** Delays that are the same each time, less what a lead takes out, and what an eye makes of a length. */
 function delayOffsets({ said, path }: PlacedMark, v: Value<Quantity<'m/s'>>, about: string): readonly Value<Offset>[] {
   const { eye, capture, offset, length, edges } = said;
   const fixed: Value<Offset>[] =
-    offset === undefined ? [] : [given({ b: offset }, ({ b }): Offset => ({ name: 'offset', b, timed: false }))];
+    offset === undefined ? [] : [given({ b: offset }, ({ b }): Offset => ({ name: 'offset', b, timed: undefined }))];
   if (length !== undefined) {
     if (eye?.rise_fall_difference === undefined && eye?.hysteresis === undefined) return fixed;
     const ends = edges ?? missing(`${path}.edges`, 'absent', 'the two edges', '[rising, falling]');
@@ -125,8 +130,14 @@ function delayOffsets({ said, path }: PlacedMark, v: Value<Quantity<'m/s'>>, abo
         d: known.d ?? noneOf(`${path}.eye.rise_fall_difference`, 's', 'none unless said'),
         h: known.h ?? noneOf(`${path}.eye.hysteresis`, 'm', 'none unless said'),
       };
-      const b = known.first === 'falling' ? gapBias(values, about) : edgeBias(values, about);
-      return { name: 'eye', b, timed: true };
+      const isGap = known.first === 'falling';
+      // The way of a hysteresis is the same at any speed.
+      const way = known.d && wayOfTime({ v: known.v, t: known.d }, `${about}.eye`);
+      return {
+        name: 'eye',
+        b: isGap ? gapBias(values, about) : edgeBias(values, about),
+        timed: way && isGap ? partOfResult({ c: otherWay, k: noPart, u: way }, `${about}.eye`) : way,
+      };
     });
     return bias === undefined ? fixed : [...fixed, bias as Value<Offset>];
   }
@@ -138,14 +149,10 @@ function delayOffsets({ said, path }: PlacedMark, v: Value<Quantity<'m/s'>>, abo
       as: '%',
     }); // prettier-ignore
   const late = (name: string, way: Value<Quantity<'m'>>): Value<Offset> =>
-    given(
-      { way, k },
-      (known): Offset => ({
-        name,
-        b: offsetLeft({ k: known.k, b: known.way }, `${about}.${name}`),
-        timed: true,
-      }),
-    );
+    given({ way, k }, (known): Offset => {
+      const b = offsetLeft({ k: known.k, b: known.way }, `${about}.${name}`);
+      return { name, b, timed: b };
+    });
   const delay = (name: string, t: Value<Quantity<'s'>> | undefined): readonly Value<Offset>[] =>
     t === undefined
       ? []

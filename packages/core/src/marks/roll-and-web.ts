@@ -29,34 +29,33 @@ export function rollParts({ said, path }: PlacedMark, { within, about }: Maker):
         at('count'),
         'triangular',
         given({ w: roll.count }, ({ w }) => w),
-        false,
       ),
     ); // prettier-ignore
   if (roll.scale !== undefined) {
     const limit = given({ l, s: roll.scale }, (known) => lengthShare(known, `${about}.roll_scale`));
-    parts.push(within('roll_scale', at('scale'), 'rectangular', limit, false));
+    parts.push(within('roll_scale', at('scale'), 'rectangular', limit));
   }
   if (roll.diameter_tolerance !== undefined) {
     const limit = given({ l, x: roll.diameter_tolerance, D: diameterOf(roll) }, (known) =>
       diameterError(known, `${about}.roll_diameter`),
     );
-    parts.push(within('roll_diameter', at('diameter_tolerance'), 'rectangular', limit, false));
+    parts.push(within('roll_diameter', at('diameter_tolerance'), 'rectangular', limit));
   }
   if (roll.eccentricity !== undefined) {
     const limit = given({ e: roll.eccentricity, l, D: diameterOf(roll) }, ({ e, l, D }) =>
       eccentricLength({ e, l, D }, `${about}.roll_eccentricity`),
     );
-    parts.push(within('roll_eccentricity', at('eccentricity'), 'arcsine', limit, false));
+    parts.push(within('roll_eccentricity', at('eccentricity'), 'arcsine', limit));
   }
   if (roll.slip !== undefined) {
     const limit = given({ l, s: roll.slip }, (known) => lengthShare(known, `${about}.roll_slip`));
-    parts.push(within('roll_slip', at('slip'), 'rectangular', limit, false));
+    parts.push(within('roll_slip', at('slip'), 'rectangular', limit));
   }
   if (roll.expansion !== undefined || roll.temperature !== undefined) {
     const x = roll.expansion ?? missing(at('expansion'), 'absent', 'a share', '12 ppm');
     const d = roll.temperature ?? missing(at('temperature'), 'absent', 'a temperature difference', '10 K');
     const limit = given({ l, x, d }, (known) => thermalLength({ ...known, k: oneKelvin }, `${about}.roll_expansion`));
-    parts.push(within('roll_expansion', at('expansion'), 'rectangular', limit, false));
+    parts.push(within('roll_expansion', at('expansion'), 'rectangular', limit));
   }
   return parts;
 }
@@ -87,7 +86,7 @@ export function skewPart({ said: { skew } }: PlacedMark, prefix: string): readon
   return [
     given({ L: skew.over, φ: skew.angle, σ: skew.spread }, (known): Part => {
       const u = skewSpread(known, about);
-      const part = normalPart('skew', skew.path, u, prefix, false);
+      const part = normalPart('skew', skew.path, u, prefix);
       return { ...part, shape: 'askew', offset: skewOffset(known, about), skew: known };
     }),
   ];

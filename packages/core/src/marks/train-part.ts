@@ -27,7 +27,7 @@ export function trainPart({ said, path, train }: PlacedMark, maker: Maker): read
             '20 µm',
           ),
   );
-  return [maker.within('lost_motion', where, 'arcsine', limit as Value<Quantity<'m'>>, false, 'each edge')];
+  return [maker.within('lost_motion', where, 'arcsine', limit as Value<Quantity<'m'>>, 'each edge')];
 }
 
 const isOnRoll = ({ length, roll }: PlacedMark['said']): boolean => length !== undefined && roll !== undefined;

@@ -47,7 +47,8 @@ describe('the filtered loop', () => {
       expect(limit(d, 1)).toBeCloseTo(plain(gainLimit)(d), 12);
       for (const share of [0.1, 0.5, 0.8]) {
         const K = share * limit(d, 1);
-        expect(plain(filteredNoise)(K, d, 1, 0)).toBeCloseTo(plain(loopNoise)(K, d, 0), 9);
+        for (const q of [0, 0.01, 0.2, 0.6])
+          expect(plain(filteredNoise)(K, d, 1, q)).toBeCloseTo(plain(loopNoise)(K, d, q), 9);
         expect(plain(filteredSettling)(K, d, 1, 0.05)).toBe(plain(loopSettling)(K, d, 0.05));
       }
     }
@@ -68,6 +69,24 @@ describe('the filtered loop', () => {
       expect(Math.abs(variance / (1 + plain(filteredNoise)(K, d, n, 0)) - 1)).toBeLessThan(0.02);
     },
   );
+
+  it.each([
+    [0.3, 3, 3, 0.3],
+    [0.4, 1, 2, 0.5],
+    [0.9, 0, 4, 0.1],
+  ])('has with missed marks the variance of a long run: %f, %d, %d, %f of them missed', (K, d, n, q) => {
+    const random = seeded(78);
+    const repeats = 1_000_000;
+    const scatter = Float64Array.from({ length: repeats }, () => 2 * (random() + random() + random()) - 3);
+    const lost = Uint8Array.from({ length: repeats }, () => Number(random() < q));
+    const run = corrections({ K, d, n, scatter: (at) => scatter[at]!, missed: (at) => lost[at] === 1 });
+    let squares = 0;
+    for (let at = 0; at < repeats; at++) squares += run.next().value![0] ** 2;
+    const closed = plain(filteredNoise)(K, d, n, q);
+    expect(Math.abs(squares / repeats / closed - 1)).toBeLessThan(0.02);
+    // As a smaller gain alone it would be less than that.
+    expect(plain(filteredNoise)(K * (1 - q), d, n, 0)).toBeLessThan(0.95 * closed);
+  });
 
   it('a filtered step is settled when all later errors of a long run are within', () => {
     for (const d of delays)

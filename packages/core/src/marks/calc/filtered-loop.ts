@@ -23,11 +23,15 @@ export const filteredLimit = formula({
 
 const gain = { K: 'gain', ...loop.means } as const;
 
-/** Missed marks count as a smaller gain: what their chance adds is left out. Infinite beyond the limit. */
+/**
+ * A mark that is missed with the chance q is one seen with the gain (1 − q)·K and a noise of its own, of the variance
+ * q/(1 − q) of what would have been seen: S = M/(1 − q − q·M) for the M of that gain. Infinite beyond the limit.
+ */
 export const filteredNoise = method({
   id: 'marks.filter.noise',
   title: 'variance of a filtered correction for each of what goes in',
-  prose: 'the squares of the answer to one error, summed; missed marks count as a smaller gain',
+  prose:
+    'the squares of the answer to one error, summed; a mark that is missed, each with the same chance, leaves the correction',
   gives: '1',
   symbols: { K: '1', ...loop.symbols, q: '1' },
   means: { ...gain, q: 'share of marks that are missed' },
@@ -42,7 +46,9 @@ export const filteredNoise = method({
     const done = answer({ K: mean, d, n, scatter: (repeat) => (repeat === 0 ? 1 : 0) }, (correction) => {
       squares += correction ** 2;
     });
-    return done === undefined ? Number.NaN : squares;
+    if (done === undefined) return Number.NaN;
+    const left = 1 - q - q * squares;
+    return squares === 0 ? 0 : left > 0 ? squares / left : Infinity;
   },
 });
 

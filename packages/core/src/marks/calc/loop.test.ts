@@ -219,4 +219,11 @@ describe('dead time', () => {
       expect(plain(loopDelay)(way, v, t, s)).toBe(reached - 1);
     }
   });
+
+  it('of a whole number of repeats is one less, however the division rounds', () => {
+    for (const repeat_mm of [50, 300, 350, 600, 635, 700, 1105])
+      for (let repeats = 1; repeats <= 60; repeats++)
+        expect(plain(loopDelay)((repeats * repeat_mm) / 1000, 1, 0, repeat_mm / 1000)).toBe(repeats - 1);
+    expect(plain(loopDelay)(0, 2, 0.525, 0.35)).toBe(2);
+  });
 });

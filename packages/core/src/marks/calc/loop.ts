@@ -11,11 +11,15 @@ export interface Loop {
   readonly delay: number;
 }
 
-/** The way from the tool to the eye and that in the delays, in repeats; the correction of the very next one is no dead time. */
-export const loopDelay = formula({
+/**
+ * The way from the tool to the eye and that in the delays, in repeats; the correction of the very next one is no dead time.
+ * A whole number of repeats may come out of the division with a last digit more, which begins no other repeat.
+ */
+export const loopDelay = method({
   id: 'marks.loop.delay',
   title: 'dead time of a correction, in repeats',
-  text: 'max(0, ceil((l + v*t)/s) - 1)',
+  prose:
+    'the way and what the web runs in the time, in repeats begun, less one; what is over by a billionth is rounding',
   gives: '1',
   symbols: { l: 'm', v: 'm/s', t: 's', s: 'm' },
   means: {
@@ -24,10 +28,9 @@ export const loopDelay = formula({
     t: 'time from the eye until the correction acts',
     s: 'repeat',
   },
-  try: { l: [0, 3, 1], v: [0.1, 10], t: [0, 0.2, 0.1], s: [0.1, 1] },
   source: 'definition',
   proof: 'the first mark that a correction reaches, mark by mark',
-  of: (l: number, v: number, t: number, s: number) => Math.max(0, Math.ceil((l + v * t) / s) - 1),
+  of: (l: number, v: number, t: number, s: number) => Math.max(0, Math.ceil(((l + v * t) / s) * (1 - 1e-9)) - 1),
 });
 
 export const gainLimit = formula({

@@ -32,7 +32,11 @@ function randomBudget(random: () => number): readonly Contribution[] {
       { shape: 'rectangular', halfWidth: size },
       { shape: 'triangular', halfWidth: size },
       { shape: 'arcsine', halfWidth: size },
-      { shape: 'sample', values: Array.from({ length: 20 }, () => size * random()), of: 'one' },
+      {
+        shape: 'sample',
+        values: Array.from({ length: 2 + Math.floor(19 * random()) }, () => size * random()),
+        of: 'one',
+      },
     ];
     return one(shapes[Math.floor(shapes.length * random())]!, { sensitivity: 4 * random() - 2 });
   });
@@ -44,16 +48,11 @@ it('the standard deviation of 200 seeded budgets is covered by its 99 % interval
   let meansCovered = 0;
   for (let seed = 0; seed < 200; seed++) {
     const contributions = randomBudget(random);
-    // The values of a sample are all there are, so their own variance is over their number, not one less.
     const closed = combined(contributions, { coverage: 0.95 })!;
-    const variance = contributions.reduce((sum, each) => {
-      const { standard } = combined([each], { coverage: 0.95 })!;
-      return sum + standard ** 2 * (each.spread.shape === 'sample' ? 19 / 20 : 1);
-    }, 0);
     const { mean, deviation } = outcome({ contributions, trials: 350_000, seed });
     const limits = confidenceLimits(deviation, 0.99);
-    expect(limits.most - limits.least).toBeLessThan(0.01 * Math.sqrt(variance));
-    if (limits.least <= Math.sqrt(variance) && Math.sqrt(variance) <= limits.most) covered++;
+    expect(limits.most - limits.least).toBeLessThan(0.01 * closed.standard);
+    if (limits.least <= closed.standard && closed.standard <= limits.most) covered++;
     const meanLimits = confidenceLimits(mean, 0.99);
     if (meanLimits.least <= closed.offset && closed.offset <= meanLimits.most) meansCovered++;
   }
@@ -66,7 +65,12 @@ it('the worst case bounds every trial', () => {
   for (let seed = 0; seed < 20; seed++) {
     const contributions = randomBudget(random).filter(({ spread }) => spread.shape !== 'normal');
     if (contributions.length === 0) continue;
-    const worst = worstCase(contributions, { deviations: 0 });
+    // A value drawn of a sample is off by more than the farthest measured one, as far as so few values tell a deviation.
+    const worst = contributions.reduce((sum, each) => {
+      const { spread } = each;
+      const wider = spread.shape === 'sample' ? Math.sqrt(spread.values.length / (spread.values.length - 1)) : 1;
+      return sum + wider * worstCase([each], { deviations: 0 });
+    }, 0);
     const offset = combined(contributions, { coverage: 0.95 })!.offset;
     const results = splitTrials({ contributions, trials: 50_000, seed })!.map(runTrials);
     for (const { counts, least, most, below, above } of results) {
@@ -140,6 +144,15 @@ describe('distributions', () => {
     const reach = studentQuantile(0.95, 2) * Math.sqrt(7 / 3);
     expect(Math.abs(mean.value - 11)).toBeLessThan(0.05);
     expect(Math.abs((symmetric!.most.value - symmetric!.least.value) / (2 * reach) - 1)).toBeLessThan(0.01);
+  });
+
+  it.each([2, 3, 8])('a sample of %d is drawn with the standard deviation that it tells of one value more', (size) => {
+    const values = [3, 5, 4, 9, 2, 2, 7, 1].slice(0, size);
+    const contributions = [one({ shape: 'sample', values, of: 'one' }, { sensitivity: -2 })];
+    const closed = combined(contributions, { coverage: 0.95 })!;
+    const { mean, deviation } = outcome({ contributions, trials: 400_000, seed: 9 });
+    expect(Math.abs(deviation.value / closed.standard - 1)).toBeLessThan(0.004);
+    expect(Math.abs(mean.value - closed.offset)).toBeLessThan(5 * mean.error);
   });
 
   it('correlated normal contributions are drawn as the one that they are together', () => {

@@ -253,7 +253,9 @@ function drawOf(each: Contribution, sensitivity: number): Draw {
   const degrees = degreesOf(each);
   if (spread.shape === 'sample' && spread.of === 'one') {
     const mean = offsetOf(each);
-    return { shape: 'sample', scale: sensitivity, values: Float64Array.from(spread.values, (value) => value - mean) };
+    // Wider by as much as the standard deviation of one value is more than that of the values about their own mean.
+    const scale = sensitivity * Math.sqrt(spread.values.length / degrees);
+    return { shape: 'sample', scale, values: Float64Array.from(spread.values, (value) => value - mean) };
   }
   if (spread.shape === 'normal' || spread.shape === 'sample') {
     const scale = sensitivity * standardOf(spread);

@@ -26,8 +26,9 @@ capture (polled: anywhere in the way of a period; stamped: anywhere in the way o
 jitter of its input, the clock, and what a position between two samples is off by while the web changes its speed), the
 measuring roll, the web between eye and tool, the train of the axis, a web askew, a speed that varies, and all that stands
 under \`spread\`. A bare number there is a standard deviation; \`rectangular\`, \`triangular\` and \`arcsine\` are half widths; a
-\`sample\` brings its own mean and degrees of freedom. A time becomes a length at the speed of the web. Of a length between two
-edges, what is by chance counts for each edge.
+\`sample\` brings its own mean and degrees of freedom; trials draw its values, wider about their mean by the root of n/(n − 1), so
+that they have the same standard deviation. A time becomes a length at the speed of the web. Of a length between two edges, what
+is by chance counts for each edge.
 
 The train of the axis (\`stiffness\`, \`backlash\`) counts by what it winds up between the lowest and the highest torque of a
 cycle at full speed, without what the rotor needs for itself, and by its play where that torque turns round; at other speeds
