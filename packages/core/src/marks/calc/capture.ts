@@ -105,7 +105,7 @@ export const stampInterpolation = formula({
   source: 'pang',
   at: 'p. 17',
   proof: 'between two samples the error is largest in the middle',
-  of: (a: number, T: number) => (a * T ** 2) / 8,
+  of: (a: number, T: number) => (a * T * T) / 8,
 });
 
 /** A latch holds the count itself; its delays are those of the input stage. */

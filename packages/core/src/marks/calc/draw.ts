@@ -3,6 +3,7 @@
 
 import { type BitState, nextWord } from '../../physics/random-bits.ts';
 import { erfc } from './normal.ts';
+import { exp, expm1OfPositive, log, logOfNormal } from './same-bits.ts';
 
 /** What is drawn, about zero, times a scale: half widths of the bounded shapes, standard deviations of the normal one. */
 export type Draw =
@@ -165,18 +166,68 @@ function addNormal(out: Float64Array, deviation: number, state: BitState): void 
   }
 }
 
-/** Bailey, Polar generation of random variates with the t-distribution, Mathematics of Computation 62, 1994. */
+/** Points within the circle, for one block: where they are, and the squares of their ways from its centre. */
+const [across, squares] = [new Float64Array(1024), new Float64Array(1024)];
+
+/**
+ * Bailey, Polar generation of random variates with the t-distribution, Mathematics of Computation 62, 1994. Points are found
+ * first, without a branch, and then made values side by side: as quick as with the power of the engine.
+ */
 function addStudent(out: Float64Array, scale: number, degrees: number, state: BitState): void {
-  for (let at = 0; at < out.length; ) {
-    const [x, y] = [(nextWord(state) + 0.5) / 2 ** 31, (nextWord(state) + 0.5) / 2 ** 31];
-    const square = x * x + y * y;
-    if (square < 1) out[at++]! += scale * x * Math.sqrt((degrees * (square ** (-2 / degrees) - 1)) / square);
+  for (let from = 0; from < out.length; from += across.length) {
+    const most = Math.min(across.length, out.length - from);
+    findPoints(most, state);
+    for (let at = 0; at < most; at++) {
+      const square = squares[at]!;
+      const power = (-2 / degrees) * logOfNormal(square);
+      const root = Math.sqrt((degrees * (power < 709 ? expm1OfPositive(power) : Infinity)) / square);
+      out[from + at]! += scale * across[at]! * root;
+    }
   }
+}
+
+function findPoints(most: number, state: BitState): void {
+  let a = state[0]!;
+  let b = state[1]!;
+  let c = state[2]!;
+  let d = state[3]!;
+  for (let found = 0; found < most; ) {
+    let five = (b + (b << 2)) | 0;
+    let turned = (five << 7) | (five >>> 25);
+    const first = (turned + (turned << 3)) | 0;
+    let shifted = b << 9;
+    c ^= a;
+    d ^= b;
+    b ^= c;
+    a ^= d;
+    c ^= shifted;
+    d = (d << 11) | (d >>> 21);
+    five = (b + (b << 2)) | 0;
+    turned = (five << 7) | (five >>> 25);
+    const second = (turned + (turned << 3)) | 0;
+    shifted = b << 9;
+    c ^= a;
+    d ^= b;
+    b ^= c;
+    a ^= d;
+    c ^= shifted;
+    d = (d << 11) | (d >>> 21);
+    const [x, y] = [(first + 0.5) / 2 ** 31, (second + 0.5) / 2 ** 31];
+    const square = x * x + y * y;
+    across[found] = x;
+    squares[found] = square;
+    // What is outside is written over by the next one.
+    found += Number(square < 1);
+  }
+  state[0] = a;
+  state[1] = b;
+  state[2] = c;
+  state[3] = d;
 }
 
 /** Where the tail begins for 256 layers of equal area. */
 const tail = 3.6541528853610088;
-const density = (x: number): number => Math.exp((-x * x) / 2);
+const density = (x: number): number => exp((-x * x) / 2);
 const area = tail * density(tail) + Math.sqrt(Math.PI / 2) * erfc(tail / Math.SQRT2);
 
 /** The right ends of the layers, the lowest first, whose width stands for its tail as well; the last one is 0. */
@@ -185,7 +236,7 @@ layerEnds[0] = area / density(tail);
 layerEnds[1] = tail;
 for (let layer = 2; layer < 256; layer++) {
   const before = layerEnds[layer - 1]!;
-  layerEnds[layer] = Math.sqrt(-2 * Math.log(area / before + density(before)));
+  layerEnds[layer] = Math.sqrt(-2 * log(area / before + density(before)));
 }
 
 const width = layerEnds.map((end) => end / 2 ** 23);
@@ -210,8 +261,8 @@ function normalAtEdge(first: number, state: BitState): number {
 /** Marsaglia's way beyond the last layer. */
 function inTail(state: BitState): number {
   for (;;) {
-    const x = -Math.log(unit(state)) / tail;
-    if (-2 * Math.log(unit(state)) > x * x) return tail + x;
+    const x = -log(unit(state)) / tail;
+    if (-2 * log(unit(state)) > x * x) return tail + x;
   }
 }
 

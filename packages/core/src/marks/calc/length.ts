@@ -1,5 +1,6 @@
 // What a length is off by that one eye and a measuring roll take from two edges.
 import { formula, method } from '../../working/formula.ts';
+import { sin } from './same-bits.ts';
 
 const bias = {
   gives: 'm',
@@ -141,7 +142,7 @@ export const eccentricLength = method({
   means: { e: 'way of the centre of the roll from its axle', l: 'length', D: 'diameter of the roll' },
   source: 'definition',
   proof: 'a roll out of centre, turned step by step',
-  of: (e: number, l: number, D: number) => Math.abs(2 * e * Math.sin(l / D)),
+  of: (e: number, l: number, D: number) => Math.abs(2 * e * sin(l / D)),
 });
 
 /** How data sheets state expansion: so much for one kelvin. */

@@ -108,8 +108,10 @@ export function splitTrials({ contributions, correlation, ...job }: TrialJob): r
   if (triangle === 'refused') return undefined;
   const isNormal = draws.map(({ shape }) => shape === 'normal');
   const normals = draws.map(({ shape, scale }) => (shape === 'normal' ? scale : 0));
-  const joint = Math.hypot(
-    ...normals.map((_, column) => total(normals.map((scale, row) => scale * factorOf(triangle, row, column)))),
+  const joint = Math.sqrt(
+    total(
+      normals.map((_, column) => square(total(normals.map((scale, row) => scale * factorOf(triangle, row, column))))),
+    ),
   );
   const drawn = [
     ...draws.filter((_, at) => !isNormal[at]),
@@ -384,15 +386,18 @@ const joined = (one: TrialResult, other: TrialResult): TrialResult => ({
 const meanOf = ({ centre, sum, trials }: TrialResult): number => centre + sum / trials;
 
 const deviationOf = ({ sum, squares, trials }: TrialResult): number =>
-  Math.sqrt(Math.max(0, squares - sum ** 2 / trials) / (trials - 1));
+  Math.sqrt(Math.max(0, squares - square(sum) / trials) / (trials - 1));
 
 /** A value of all trials, with the standard deviation of the mean of the same value of each chunk. */
 function estimate(value: number, parts: readonly number[]): Estimate {
   const mean = total(parts) / parts.length;
   const degrees = parts.length - 1;
-  return { value, degrees, error: Math.sqrt(total(parts.map((part) => (part - mean) ** 2)) / degrees / parts.length) };
+  return { value, degrees, error: Math.sqrt(total(parts.map((part) => square(part - mean))) / degrees / parts.length) };
 }
 
 /** How much of an independent value is in a correlated one. */
 const factorOf = (triangle: Matrix | undefined, row: number, column: number): number =>
   triangle === undefined ? Number(row === column) : triangle[row]![column]!;
+
+/** A power of the engine may round in another way. */
+const square = (x: number): number => x * x;
