@@ -57,6 +57,10 @@ describe('every distribution, from the text of a file on', () => {
       roll: { diameter: 97 mm, eccentricity: 15 µm, expansion: 11.7 ppm, temperature: 9 K, slip: 0.03 % },
       web: { between: 2.1 m, tension: 7 N, width: 0.41 m, thickness: 91 µm, modulus: 2100 N/mm² }`,
     ],
+    [
+      'products',
+      'spread: { x: 3 µm, y: 5 µm, z: { arcsine: 4 µm } }, correlation: [[x, y, 0.7]], products: [[x, y, 9 µm], [z, z, 7 µm]]',
+    ],
     ['far askew', 'skew: { over: 2 m, angle: 80°, spread: 50° }, spread: { x: { triangular: 3 µm } }'],
   ])('%s: Chromium draws the bits of Node', async (_, mark) => {
     const text = `layshaft: 1\nmarks: { a: { tolerance: 1 mm, ${mark} } }\n`;

@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import {
-  askewModel,
+  curvedModel,
   mergeSimulation,
   mergeTrials,
-  runAskewTrials,
+  runCurvedTrials,
   type SimulationPlan,
   splitModelTrials,
   splitSimulation,
@@ -109,8 +109,8 @@ describe('the pool', () => {
     ends.mockRestore();
   });
 
-  it('runs trials of a web that runs askew, which are a model, as any thread does', async () => {
-    const model = { offset: 1e-5, length: 2, angleAt: 0, factors: [0, 1] };
+  it('runs trials of a web that runs askew and of a square, which are a model, as any thread does', async () => {
+    const model = { offset: 1e-5, factors: [0, 1], askew: { length: 2, angleAt: 0 }, products: [[1, 1, 3]] } as const;
     const job = {
       trials: 50_000,
       seed: 2,
@@ -119,10 +119,10 @@ describe('the pool', () => {
         { value: 0, spread: { shape: 'rectangular', halfWidth: 1e-5 } },
       ],
     } as const;
-    const parts = splitModelTrials(job, askewModel(model))!.map((chunk) => ({ chunk, model }));
-    const here = mergeTrials(parts.map(runAskewTrials), 0.95);
+    const parts = splitModelTrials(job, curvedModel(model))!.map((chunk) => ({ chunk, model }));
+    const here = mergeTrials(parts.map(runCurvedTrials), 0.95);
     for (const threads of [1, 3])
-      expect(mergeTrials(await runInNode('askewTrials', parts, { script, threads }), 0.95)).toEqual(here);
+      expect(mergeTrials(await runInNode('curvedTrials', parts, { script, threads }), 0.95)).toEqual(here);
   });
 
   it('hands over the error of a chunk', async () => {

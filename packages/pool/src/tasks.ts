@@ -1,7 +1,7 @@
 // What a thread can do, by name: each task takes a chunk and gives its result, both plain data.
 import {
-  type AskewChunk,
-  runAskewTrials,
+  type CurvedChunk,
+  runCurvedTrials,
   runSimulation,
   runTrials,
   type SimulationChunk,
@@ -10,7 +10,7 @@ import {
 
 export const tasks = {
   simulation: (chunk: SimulationChunk) => runSimulation(chunk),
-  askewTrials: (chunk: AskewChunk) => runAskewTrials(chunk),
+  curvedTrials: (chunk: CurvedChunk) => runCurvedTrials(chunk),
   trials: (chunk: TrialChunk) => runTrials(chunk),
 } as const;
 

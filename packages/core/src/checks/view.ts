@@ -38,7 +38,7 @@ export interface Asked {
 }
 
 /** What a thread is asked to do with a part of a job. */
-export type PartTask = 'trials' | 'askewTrials' | 'simulation';
+export type PartTask = 'trials' | 'curvedTrials' | 'simulation';
 
 /** Parts are plain data and done anywhere, in any order; their results come back in the order of the parts. */
 export interface LongJob {

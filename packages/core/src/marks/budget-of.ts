@@ -24,15 +24,17 @@ import {
   piecesToProve,
 } from './calc/capability.ts';
 import { sumOfOffsets } from './calc/contribution.ts';
-import { triangleOf } from './calc/correlation.ts';
 import { addedSpread } from './calc/loop.ts';
+import { allSecondShare } from './calc/product.ts';
 import { meaninglessFrom } from './calc/second-order.ts';
 import { firstOrderSpread, secondOrderShare, secondOrderSpread } from './calc/skew.ts';
 import { speedOffset } from './calc/speed-spread.ts';
+import { alone, type Correlations, correlationsOf, type ProductPart, tiesOf, widened } from './correlations.ts';
 import { type LoopOf, loopOf } from './loop-of.ts';
 import { noneOf, type PlacedMark } from './mark.ts';
 import { normalPart, type Part } from './part.ts';
 import { type Offset, partsOf } from './parts-of.ts';
+import { productParts } from './products.ts';
 
 /** A part with its share of the variance. */
 export interface SharedPart extends Part {
@@ -113,12 +115,22 @@ function knownOf(
       ...(known.spread === undefined ? [] : speedPart(mark, offsets, known.spread, about)),
     ];
     const correlation = correlationsOf(mark, varied);
-    return given({ correlation, added: loop?.noise }, (all): Value<Known> => {
-      const before = spreadOf(varied, all.correlation as Correlations | undefined, `${about}${loop ? '.before' : ''}`);
-      const parts = all.added === undefined ? varied : [...varied, corrected(mark, all.added, before, about)];
-      const matrix = all.correlation && widened(all.correlation as Correlations, parts.length);
-      const u = loop === undefined ? before : spreadOf(parts, matrix, about);
-      return given({ u }, (last) => wholeOf(mark, parts, offsets, last.u, matrix, about));
+    return given({ correlation }, ({ correlation: tied }): Value<Known> => {
+      const among = tied && tiesOf(tied as Correlations);
+      const products = productParts(mark, varied, among, about);
+      return given({ products, added: loop?.noise }, (all): Value<Known> => {
+        const own = all.products as readonly ProductPart[];
+        const means = own.flatMap(({ name, offset: b }): readonly Offset[] =>
+          b ? [{ name, b, timed: undefined }] : [],
+        );
+        const curved = [...varied, ...own];
+        const matrix = among && widened(varied.length, own, among, about);
+        const before = spreadOf(curved, matrix, `${about}${loop ? '.before' : ''}`);
+        const parts = all.added === undefined ? curved : [...curved, corrected(mark, all.added, before, about)];
+        const whole = matrix && alone(matrix, parts.length);
+        const u = loop === undefined ? before : spreadOf(parts, whole, about);
+        return given({ u }, (last) => wholeOf(mark, parts, [...offsets, ...means], last.u, whole, about));
+      });
     });
   });
 }
@@ -135,8 +147,6 @@ function speedPart({ path }: PlacedMark, offsets: readonly Offset[], s: Quantity
 function corrected({ path }: PlacedMark, S: Quantity<'1'>, u: Quantity<'m'>, about: string): Part {
   return normalPart('correction', `${path}.correct`, addedSpread({ S, u }, about), about);
 }
-
-type Correlations = readonly Quantity<'1'>[];
 
 const spreadOf = (parts: readonly Part[], r: Correlations | undefined, about: string): Quantity<'m'> => {
   const u = parts.map((part) => part.u);
@@ -160,7 +170,7 @@ function wholeOf(
     said.coverage ??
     assumed(`${path}.coverage`, 0.95, '1', { source: 'common-practice', because: 'what most budgets state', as: '%' });
   const degrees = degreesOfParts(parts, u, correlation, about);
-  const orders = ordersOf(parts, about);
+  const orders = ordersOf(parts, u, correlation, about);
   const factor = coverage instanceof Missing ? undefined : factorOf(coverage, degrees, about);
   const { length } = parts;
   return {
@@ -204,6 +214,9 @@ function degreesOfParts(
 ): Known['degrees'] {
   const finite = parts.filter(({ degrees }) => degrees !== undefined);
   if (finite.length === 0) return 'infinite';
+  const isOfFew = ({ factors: of }: Part): boolean =>
+    of !== undefined && [of.one, of.other].some((at) => parts[at]!.degrees !== undefined);
+  if (parts.some(isOfFew)) return 'unknown';
   const tied = finite.some((part) => {
     const row = parts.indexOf(part) * parts.length;
     return correlation?.some(
@@ -214,72 +227,51 @@ function degreesOfParts(
   return effectiveDegrees({ U, u: finite.map(({ u }) => u), n: finite.map(({ degrees }) => degrees!) }, about);
 }
 
-function ordersOf(parts: readonly Part[], about: string): Orders | undefined {
+/** Nothing where all is linear, or nothing scatters. */
+function ordersOf(
+  parts: readonly Part[],
+  U: Quantity<'m'>,
+  correlation: Correlations | undefined,
+  about: string,
+): Orders | undefined {
   const askew = parts.find(({ skew }) => skew !== undefined);
-  if (askew === undefined) return undefined;
-  const linear = parts.filter((part) => part !== askew).map(({ u }) => u);
-  const u = combinedSpread({ u: linear }, `${about}.linear`);
-  const values = { u, ...askew.skew! };
-  const share = secondOrderShare(values, about);
-  return {
-    first: firstOrderSpread(values, about),
-    second: secondOrderSpread(values, about),
-    share,
-    meaningless: share.value > meaninglessFrom,
-  };
+  const products = parts.filter(({ factors }) => factors !== undefined);
+  if ((askew === undefined && products.length === 0) || U.value === 0) return undefined;
+  const straight = parts.flatMap((part, at) => (part === askew || part.factors !== undefined ? [] : [at]));
+  const among = correlation && straight.flatMap((row) => straight.map((at) => correlation[row * parts.length + at]!));
+  const u = spreadOf(
+    straight.map((at) => parts[at]!),
+    among,
+    `${about}.linear`,
+  );
+  const values = askew && { u, ...askew.skew! };
+  const first = values === undefined ? u : firstOrderSpread(values, about);
+  // Products are exact; with them the second order is all that there is.
+  const second =
+    values === undefined
+      ? U
+      : products.length === 0
+        ? secondOrderSpread(values, about)
+        : combinedSpread(
+            { u: [secondOrderSpread(values, `${about}.askew`), productsAlone(parts, correlation, about)] },
+            `${about}.second`,
+          );
+  const share =
+    values !== undefined && products.length === 0
+      ? secondOrderShare(values, about)
+      : allSecondShare({ f: first, s: second }, about);
+  return { first, second, share, meaningless: share.value > meaninglessFrom };
 }
 
-// ── correlation ──────────────────────────────────────────────────────────────────────────────────────────────────────
-
-const none = assumed('marks.not_correlated', 0, '1', {
-  source: 'judgement',
-  because: 'contributions are independent unless said',
-});
-const itself = assumed('marks.itself', 1, '1', { source: 'definition', because: 'a contribution goes with itself' });
-
-/** A budget with more contributions than this nobody has correlated by hand (our judgement). */
-const mostCorrelated = 200;
-
-/** The correlations of the parts, row after row; nothing where the file tells none. */
-function correlationsOf({ said, path }: PlacedMark, parts: readonly Part[]): Value<Correlations> | undefined {
-  const { correlation } = said;
-  if (correlation === undefined || correlation instanceof Missing) return correlation;
-  if (parts.length > mostCorrelated)
-    return missing(`${path}.correlation`, 'problem', `correlations among ${mostCorrelated} contributions at most`, '');
-  return given({ correlation }, (known): Value<Correlations> => {
-    const rows = parts.map((_, row) => parts.map((__, column): Quantity<'1'> => (row === column ? itself : none)));
-    for (const tied of known.correlation) {
-      const { one, other, correlation: r } = tied as Exclude<typeof tied, Missing>;
-      if (one instanceof Missing || other instanceof Missing || r instanceof Missing)
-        return [one, other, r].find((each) => each instanceof Missing) as Missing;
-      const [row, column] = [one.name, other.name].map((name) => parts.findIndex((part) => part.name === name)) as [
-        number,
-        number,
-      ];
-      if (row < 0 || column < 0 || row === column)
-        return missing(
-          `${path}.correlation`,
-          'problem',
-          'two contributions of spread',
-          '[plate_repeat, backlash, 0.5]',
-        );
-      rows[row]![column] = r;
-      rows[column]![row] = r;
-    }
-    return triangleOf(rows.map((row) => row.map(({ value }) => value))) === undefined
-      ? missing(`${path}.correlation`, 'problem', 'correlations that can be together', '[plate_repeat, backlash, 0.5]')
-      : rows.flat();
-  });
-}
-
-/** The same with contributions behind it that go with none. */
-function widened(correlations: Correlations, size: number): Correlations {
-  const before = Math.round(Math.sqrt(correlations.length));
-  return Array.from({ length: size ** 2 }, (_, at) => {
-    const [row, column] = [Math.floor(at / size), at % size];
-    if (row < before && column < before) return correlations[row * before + column]!;
-    return row === column ? itself : none;
-  });
+/** What all products make together. */
+function productsAlone(parts: readonly Part[], correlation: Correlations | undefined, about: string): Quantity<'m'> {
+  const places = parts.flatMap(({ factors }, at) => (factors === undefined ? [] : [at]));
+  const among = correlation && places.flatMap((row) => places.map((at) => correlation[row * parts.length + at]!));
+  return spreadOf(
+    places.map((at) => parts[at]!),
+    among,
+    `${about}.products`,
+  );
 }
 
 // ── capability ───────────────────────────────────────────────────────────────────────────────────────────────────────

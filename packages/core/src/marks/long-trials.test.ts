@@ -10,12 +10,14 @@ import { resolve } from '../machine/resolve.ts';
 import { compute } from '../working/formula.ts';
 import { Missing } from '../working/missing.ts';
 import { addressOf, isStep, Quantity } from '../working/quantity.ts';
-import { runAskewTrials } from './calc/askew-model.ts';
+import { runCurvedTrials } from './calc/curved-model.ts';
 import { runTrials } from './calc/monte-carlo.ts';
 
 const spreads = '{ x: { rectangular: 10 µm }, y: 4 µm }';
 const plainMark = `layshaft: 1\nmarks: { a: { tolerance: 1 mm, spread: ${spreads} } }\n`;
 const askew = `layshaft: 1\nmarks: { a: { tolerance: 1 mm, skew: { over: 2 m, angle: 0.1°, spread: 0.2° }, spread: ${spreads} } }\n`;
+
+const squares = `layshaft: 1\nmarks: { a: { tolerance: 1 mm, correlation: [[x, y, 0.4]], products: [[x, x, 10 µm], [y, z, 20 µm]], spread: { x: 10 µm, y: { normal: 4 µm, sensitivity: 0 }, z: 3 µm } } }\n`;
 
 const assessed = (text: string) => assess(resolve(read(text), [demonstration()]));
 const viewOf = (text: string) => show(assessed(text), 'marks.a')[0]!;
@@ -28,7 +30,7 @@ function jobOf(text: string, asked: Asked): LongJob {
 
 /** Parts from the last to the first, each as another thread would get it and give its result. */
 const runBackwards = ({ task, chunks, merge }: LongJob): Table => {
-  const run = { trials: runTrials, askewTrials: runAskewTrials }[task as 'trials'] as (chunk: unknown) => unknown;
+  const run = { trials: runTrials, curvedTrials: runCurvedTrials }[task as 'trials'] as (chunk: unknown) => unknown;
   return merge(structuredClone([...structuredClone(chunks)].reverse().map(run)).reverse());
 };
 const numbersIn = ({ rows }: Table): readonly Quantity[] =>
@@ -38,6 +40,7 @@ const valuesIn = (table: Table) => numbersIn(table).map(({ value }) => value);
 describe.each([
   ['a sum', plainMark],
   ['a web askew', askew],
+  ['products', squares],
 ])('many trials of %s', (_, text) => {
   it('are those of the table, for as many of the same seed', () => {
     const table = viewOf(text)

@@ -90,6 +90,89 @@ marks:
   });
 });
 
+describe('U-1 as a file: JCGM 100:2008, H.1, with its terms of second order', () => {
+  // Of each factor what it makes in length over 50 mm, or in one kelvin: their product over 50 mm is in nanometres.
+  const budget = budgetIn(`
+marks:
+  gauge:
+    coverage: 99 %
+    spread:
+      standard: { normal: 25 nm, degrees: 18 }
+      difference: { normal: 9.682 nm, degrees: 25.45 }
+      expansion_apart: { rectangular: 1 µm, sensitivity: 5.0000623e-3 }   # 1e-6 for one kelvin, at -0.1 K
+      temperature: { normal: 0.41 m, sensitivity: 0 }
+      temperature_apart: { rectangular: 0.05 m, sensitivity: 5.75007e-7 } # 0.05 K, at 11.5e-6 for one kelvin
+      expansion: { normal: 1.2 µm, sensitivity: 0 }
+    products:
+      - [expansion_apart, temperature, 19.99975 m]    # over the reciprocal of 50.000 623 mm
+      - [expansion, temperature_apart, 19.99975 m]
+`);
+  it('31.66 nm by first order, 33.8 nm with the second, which is more than first order may be off by', () => {
+    expect(budget.orders!.first.value * 1e9).toBeCloseTo(31.66, 2);
+    expect(budget.orders!.second.value * 1e9).toBeCloseTo(33.8, 1);
+    expect(budget.u).toBe(budget.orders!.second);
+    expect([budget.orders!.meaningless, budget.expanded]).toEqual([true, undefined]);
+  });
+});
+
+describe('U-4 as a file: JCGM 101:2008, 9.3, calibration of a mass', () => {
+  // A milligram is a metre here. The densities of weight and reference stand as they are; 1/8000² of both is the slope.
+  const budget = budgetIn(`
+marks:
+  mass:
+    offset: 1.234 m
+    spread:
+      reference: 0.05 m
+      trim: 0.02 m
+      air: { rectangular: 0.1 m, sensitivity: 0 }
+      weight: { rectangular: 1000 m, sensitivity: 0 }
+      of_reference: { rectangular: 50 m, sensitivity: 0 }
+    products: [[air, weight, -640 m], [air, of_reference, 640 m]]
+`);
+  it('1.2340, 0.0539 by first order, 0.0750 with the second: no expanded uncertainty, but trials', () => {
+    expect(budget.offset.value).toBeCloseTo(1.234, 4);
+    expect(budget.orders!.first.value).toBeCloseTo(0.0539, 4);
+    expect(budget.orders!.second.value).toBeCloseTo(0.075, 4);
+    expect([budget.orders!.meaningless, budget.expanded]).toEqual([true, undefined]);
+    const trials = trialsOf(budget, 'mass');
+    if (trials instanceof Missing) throw new Error('no trials');
+    const { value, error } = trials.deviation;
+    // The model itself comes to 0.0755: its terms of fourth order are no products of two.
+    expect(Math.abs(value.value - 0.075)).toBeLessThan(0.00005 + 4 * error.value);
+    expect(Math.abs(trials.shortest!.least.value.value - 1.083)).toBeLessThan(0.01);
+    expect(Math.abs(trials.shortest!.most.value.value - 1.383)).toBeLessThan(0.01);
+  });
+});
+
+describe('U-5 as a file: JCGM 101:2008, 9.4, the sum of two squares', () => {
+  const each = (sensitivity: number) => `{ normal: 0.005 m, sensitivity: ${sensitivity} }`;
+  // A square of x about 0.010 is 100e-6, 0.020 of what x is off by, and the square of that.
+  it.each([
+    ['at 0, not correlated', 0, 0, 50e-6, 0, 50e-6],
+    ['at 0, correlated by 0.9', 0, 0.9, 50e-6, 0, 67e-6],
+    ['at 0.010, correlated by 0.9', 0.01, 0.9, 150e-6, 100e-6, 121e-6],
+  ])('%s', (_, x, r, mean, first, deviation) => {
+    const budget = budgetIn(`
+marks:
+  sum:
+    offset: ${x ** 2} m
+    spread: { x: ${each(2 * x)}, y: ${each(0)} }
+    correlation: [[x, y, ${r}]]
+    products: [[x, x, 1 m], [y, y, 1 m]]
+`);
+    expect(Math.abs(budget.offset.value - mean)).toBeLessThan(0.5e-6);
+    expect(budget.orders!.first.value).toBeCloseTo(first, 12);
+    expect(Math.abs(budget.u.value - deviation)).toBeLessThan(0.5e-6);
+    expect([budget.orders!.meaningless, budget.expanded]).toEqual([true, undefined]);
+    expect(budget.parts.reduce((sum, { share }) => sum + share.value, 0)).toBeCloseTo(1, 12);
+    const trials = trialsOf(budget, 'sum');
+    if (trials instanceof Missing) throw new Error('no trials');
+    expect(Math.abs(trials.mean.value.value - mean)).toBeLessThan(0.5e-6 + 4 * trials.mean.error.value);
+    expect(Math.abs(trials.deviation.value.value - deviation)).toBeLessThan(0.5e-6 + 4 * trials.deviation.error.value);
+    if (x === 0) expect(trials.shortest!.least.value.value).toBeLessThan(2e-6);
+  });
+});
+
 describe('captures as files', () => {
   const captured = (more: string) => `
 marks:

@@ -23,6 +23,7 @@ describe('a name that is none', () => {
       "no stop is called 'quik'",
     ],
     ['a contribution', 'spread: { x: 1 µm, z: 1 µm }, correlation: [[x, y, 0.5]]', "no contribution is called 'y'"],
+    ['a factor', 'spread: { x: 1 µm, z: 1 µm }, products: [[x, y, 1 m]]', "no contribution is called 'y'"],
   ])('of %s is told', (_, mark, message) => {
     const { machine } = assessed(`${line}axes: { knife: { drive: drive_5 } }\nmarks: { a: { ${mark} } }\n`);
     expect(machine.problems.map((each) => each.message)).toContain(message);
@@ -65,6 +66,37 @@ describe('half a mark', () => {
       'correlations that cannot be',
       'tolerance: 1 mm, spread: { x: 1 µm, y: 1 µm, z: 1 µm }, correlation: [[x, y, -0.9], [y, z, -0.9], [x, z, -0.9]]',
       'marks.a.correlation',
+    ],
+    ['a product over nothing', 'tolerance: 1 mm, spread: { x: 1 µm }, products: [[x, x, 0 m]]', 'marks.a.products'],
+    [
+      'a pair that stands twice',
+      'tolerance: 1 mm, spread: { x: 1 µm, y: 1 µm }, products: [[x, y, 1 m], [y, x, 2 m]]',
+      'marks.a.products',
+    ],
+    [
+      'a product of what is something on average',
+      'tolerance: 1 mm, spread: { x: { normal: 1 µm, offset: 1 µm }, y: 1 µm }, products: [[x, y, 1 m]]',
+      'marks.a.products',
+    ],
+    [
+      'a product of a measured sample',
+      'tolerance: 1 mm, spread: { x: { sample: [1 µm, 2 µm] } }, products: [[x, x, 1 m]]',
+      'marks.a.products',
+    ],
+    [
+      'a product that has the name of a contribution',
+      'tolerance: 1 mm, spread: { x: 1 µm, x_squared: 1 µm }, products: [[x, x, 1 m]]',
+      'marks.a.products',
+    ],
+    [
+      'a product of what is correlated and not normal',
+      'tolerance: 1 mm, spread: { x: { rectangular: 1 µm }, y: 1 µm }, correlation: [[x, y, 0.5]], products: [[x, y, 1 m]]',
+      'marks.a.correlation',
+    ],
+    [
+      'a product over what is unknown',
+      'tolerance: 1 mm, spread: { x: 1 µm }, products: [[x, x, unknown]]',
+      'marks.a.products.0.over',
     ],
     [
       'a sample without acceleration',
@@ -131,6 +163,56 @@ describe('a web askew', () => {
     expect(knownOf('3°').orders!.meaningless).toBe(false);
     expect(knownOf('3°').expanded).toBeDefined();
     expect(knownOf('3°').u.value / knownOf('3°').orders!.second.value).toBeCloseTo(1, 3);
+  });
+});
+
+describe('products', () => {
+  const knownOf = (mark: string) => {
+    const { known } = assessed(`marks: { a: { tolerance: 1 mm, ${mark} } }\n`).marks[0]!;
+    if (known instanceof Missing) throw new Error(JSON.stringify(known.lacks));
+    return known;
+  };
+
+  it('are of contributions as they are, whatever their sensitivity, and at their worst bounded', () => {
+    const mark = (c: number) =>
+      `spread: { x: { rectangular: 2 mm, sensitivity: ${c} }, y: { rectangular: 3 mm, sensitivity: 0 } }, products: [[y, x, 20 mm]]`;
+    for (const c of [0, 1]) {
+      const { parts, worst, orders } = knownOf(mark(c));
+      const product = parts.find(({ name }) => name === 'x_times_y')!;
+      expect(product.u.value).toBeCloseTo(((2e-3 / Math.sqrt(3)) * (3e-3 / Math.sqrt(3))) / 20e-3, 15);
+      expect(worst.value).toBeCloseTo(0.3e-3 + c * 2e-3, 12);
+      expect(orders!.meaningless).toBe(c === 0);
+    }
+  });
+
+  it('leave the degrees of freedom unknown where a factor has few, and are nothing where one is nothing', () => {
+    expect(knownOf('spread: { x: { normal: 1 mm, degrees: 4 }, y: 1 mm }, products: [[x, y, 1 m]]').degrees).toBe(
+      'unknown',
+    );
+    expect(knownOf('spread: { x: { normal: 1 mm, degrees: 4 }, y: 1 mm }, products: [[y, y, 1 m]]').degrees).not.toBe(
+      'unknown',
+    );
+    const { u, orders } = knownOf('spread: { x: 0 mm }, products: [[x, x, 1 m]]');
+    expect([u.value, orders]).toEqual([0, undefined]);
+  });
+
+  it('stand beside a web askew: both are of second order', () => {
+    const skew = 'skew: { over: 2 m, angle: 0°, spread: 0.2° }';
+    const alone = knownOf(`${skew}, spread: { x: 10 µm }`);
+    const both = knownOf(
+      `${skew}, spread: { x: 10 µm, y: { normal: 1 mm, sensitivity: 0 } }, products: [[y, y, 50 mm]]`,
+    );
+    const square = (1e-6 * Math.SQRT2) / 50e-3;
+    expect(both.u.value).toBeCloseTo(Math.hypot(alone.u.value, square), 12);
+    expect(both.orders!.second.value).toBeCloseTo(Math.hypot(alone.orders!.second.value, square), 9);
+    expect(both.orders!.first.value).toBe(alone.orders!.first.value);
+    expect(both.orders!.meaningless).toBe(true);
+  });
+
+  it('are weighed against a first order in which correlation counts', () => {
+    const skew = 'skew: { over: 2 m, angle: 0°, spread: 0.02° }, spread: { x: 1 µm, y: 1 µm }';
+    expect(knownOf(skew).orders!.meaningless).toBe(false);
+    expect(knownOf(`${skew}, correlation: [[x, y, -1]]`).orders!.meaningless).toBe(true);
   });
 });
 

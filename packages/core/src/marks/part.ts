@@ -15,17 +15,20 @@ import {
 } from './calc/budget.ts';
 import { limitOfNormal, limitOfResult, partOfResult, wayOfTime } from './calc/contribution.ts';
 import { bothEdges, twoEdges } from './calc/length.ts';
+import type { Factors } from './products.ts';
 import { type Shape, type SpreadSection, sizeOf } from './spread-field.ts';
 
 export interface Part {
   readonly name: string;
   /** Of the file, where it is told. */
   readonly path: string;
-  readonly shape: Shape | 'askew';
+  readonly shape: Shape | 'askew' | 'product' | 'square';
   /** The standard uncertainty that it gives the result, with the sign of its sensitivity. */
   readonly u: Quantity<'m'>;
   /** The most that it gives the result. */
   readonly limit: Quantity<'m'>;
+  /** Its own standard uncertainty and limit, before its sensitivity and what is compensated. */
+  readonly itself: { readonly u: Quantity<'m'>; readonly limit: Quantity<'m'> };
   readonly offset: Quantity<'m'> | undefined;
   /** Undefined where they are infinite. */
   readonly degrees: Quantity<'1'> | undefined;
@@ -33,6 +36,8 @@ export interface Part {
   readonly sample: { readonly x: readonly Quantity<'m'>[]; readonly of: 'one' | 'mean' } | undefined;
   /** Of a web askew. */
   readonly skew: { readonly L: Quantity<'m'>; readonly φ: Quantity<'rad'>; readonly σ: Quantity<'rad'> } | undefined;
+  /** Of a product: its places among the other parts, and the length that it is over. */
+  readonly factors: Factors | undefined;
   /** Whether its offset is a time that the speed makes a length of. */
   readonly isOffsetTimed: boolean;
 }
@@ -72,19 +77,31 @@ export const noPart = assumed('marks.compensated', 0, '1', {
   as: '%',
 });
 
-/** A part that is computed as a standard deviation. */
-export const normalPart = (name: string, path: string, u: Quantity<'m'>, prefix: string): Part => ({
+/** A part with nothing but its spread. */
+export const plainPart = (
+  name: string,
+  path: string,
+  shape: Part['shape'],
+  u: Quantity<'m'>,
+  limit: Quantity<'m'>,
+): Part => ({
   name,
   path,
-  shape: 'normal',
+  shape,
   u,
-  limit: limitOfNormal({ n: deviations, u }, `${prefix}.${name}`),
+  limit,
+  itself: { u, limit },
   offset: undefined,
   degrees: undefined,
   sample: undefined,
   skew: undefined,
+  factors: undefined,
   isOffsetTimed: false,
 });
+
+/** A part that is computed as a standard deviation. */
+export const normalPart = (name: string, path: string, u: Quantity<'m'>, prefix: string): Part =>
+  plainPart(name, path, 'normal', u, limitOfNormal({ n: deviations, u }, `${prefix}.${name}`));
 
 const spreadsOf = { rectangular: rectangularSpread, triangular: triangularSpread, arcsine: arcsineSpread } as const;
 
@@ -118,15 +135,13 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
         const mean = all.middle ?? own.mean;
         const [u, limit] = [part(own.u, ''), plain ? own.limit : limitOfResult({ c, k, a: own.limit }, about)];
         return {
-          name,
-          path,
-          shape: kind as Shape,
-          u: twice ? twoEdges({ u }, about) : u,
-          limit: twice ? bothEdges({ a: limit }, about) : limit,
+          ...(twice
+            ? plainPart(name, path, kind as Shape, twoEdges({ u }, about), bothEdges({ a: limit }, about))
+            : plainPart(name, path, kind as Shape, u, limit)),
+          itself: own,
           offset: mean && !twice ? part(mean as Quantity<'m'>, '.offset') : undefined,
           degrees: known.degrees ?? own.degrees,
           sample: kind === 'sample' ? { x: all.lengths as readonly Quantity<'m'>[], of: known.of ?? 'one' } : undefined,
-          skew: undefined,
           isOffsetTimed: (known.offset ?? sizes[0]!).unit === 's',
         };
       }) as Value<Part>;
@@ -141,19 +156,9 @@ export function makerOf(v: Value<Quantity<'m/s'>>, prefix: string, isLength: boo
       given({ limit }, (known) => {
         const about = `${prefix}.${name}`;
         const u = spreadsOf[shape]({ a: known.limit }, about);
-        const twice = each !== undefined && isLength;
-        return {
-          name,
-          path,
-          shape,
-          u: twice ? twoEdges({ u }, about) : u,
-          limit: twice ? bothEdges({ a: known.limit }, about) : known.limit,
-          offset: undefined,
-          degrees: undefined,
-          sample: undefined,
-          skew: undefined,
-          isOffsetTimed: false,
-        };
+        return each !== undefined && isLength
+          ? plainPart(name, path, shape, twoEdges({ u }, about), bothEdges({ a: known.limit }, about))
+          : plainPart(name, path, shape, u, known.limit);
       }),
   };
 }

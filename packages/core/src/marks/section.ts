@@ -6,7 +6,7 @@ import { group, list, optional, row, section } from '../reading/groups.ts';
 import { mustBeOneOf } from '../reading/must-be-one-of.ts';
 import { partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
-import { count, name, printRepeats, quantity, share, tolerance, word } from '../reading/values.ts';
+import { count, name, printRepeats, quantity, share, tolerance, type Value, word } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
 import { eyeKind } from './parts.ts';
 import { spreadField } from './spread-field.ts';
@@ -195,6 +195,18 @@ const correlationField = row(
   { about: 'Two contributions and their correlation.', example: '[plate_repeat, roll_out_of_round, 0.5]' },
 );
 
+const productField = row(
+  {
+    one: name({ about: 'A contribution.', due: 'a contribution', example: 'edge_tilt' }),
+    other: name({ about: 'Another one, or the same for its square.', due: 'a contribution', example: 'web_wander' }),
+    over: quantity('m', { about: 'The length that makes a length of their product.', example: '20 mm' }),
+  },
+  {
+    about: 'Two contributions whose product moves the result, over a length: both as they are, before sensitivity.',
+    example: '[edge_tilt, web_wander, 20 mm]',
+  },
+);
+
 /** Names that contributions from elsewhere in the mark have in its budget. */
 export const ownNames = [
   'eye_jitter',
@@ -279,6 +291,11 @@ export const marksField = group(
         },
       ),
       correlation: optional(list(correlationField, { about: 'Contributions of spread that go together.' })),
+      products: optional(
+        list(productField, {
+          about: 'Contributions of spread whose products move the result: effects of second order.',
+        }),
+      ),
       coverage: optional(
         share({ about: 'The share of all results that the expanded uncertainty covers.', above: 0, example: '95 %' }),
       ),
@@ -307,14 +324,14 @@ export const marksField = group(
 
 export type MarkSection = Read<typeof marksField>[number];
 
-/** Reports marks on what is no axis, at what is no master, and correlations of what is no contribution. */
+/** Reports marks on what is no axis, at what is no master, and correlations and products of what is no contribution. */
 export function placeMarks(
   marks: readonly MarkSection[],
   axes: readonly { readonly name: string }[],
   masters: readonly { readonly name: string; readonly stops: readonly { readonly name: string }[] }[],
   reading: Reading,
 ): void {
-  for (const { axis, follow, lost, correlation, spread } of marks) {
+  for (const { axis, follow, lost, correlation, products, spread } of marks) {
     if (axis !== undefined && !(axis instanceof Missing))
       mustBeOneOf(
         axis,
@@ -335,8 +352,9 @@ export function placeMarks(
     const stops = masters.flatMap((master) => master.stops.map(({ name }) => name));
     if (stop !== undefined && !(stop instanceof Missing))
       mustBeOneOf(stop, stops, 'stop', 'Describe it under stops of the master, or say reaction and braking.', reading);
-    if (correlation === undefined || correlation instanceof Missing) continue;
-    for (const tied of correlation) {
+    const rowsOf = <T>(rows: Value<readonly T[]> | undefined): readonly T[] =>
+      rows === undefined || rows instanceof Missing ? [] : rows;
+    for (const tied of [...rowsOf(correlation), ...rowsOf(products)]) {
       if (tied instanceof Missing) continue;
       for (const each of [tied.one, tied.other])
         if (!(each instanceof Missing))

@@ -11,4 +11,6 @@ export const shapeWords: Readonly<Record<Part['shape'], string>> = {
   arcsine: 'arcsine, swings as a sine',
   sample: 'measured sample',
   askew: 'cosine of an angle',
+  product: 'product of two contributions',
+  square: 'square of a contribution',
 };

@@ -7,10 +7,11 @@ import { assumed } from '../working/assumed.ts';
 import { resultsOf, type Values, valuesOf } from '../working/formula.ts';
 import { Missing, missing } from '../working/missing.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
+import { total } from '../working/total.ts';
 import type { Known } from './budget-of.ts';
-import { type AskewChunk, askewModel, runAskewTrials } from './calc/askew-model.ts';
 import { type Contribution, type Distribution, standardOf } from './calc/budget.ts';
 import type { Matrix } from './calc/correlation.ts';
+import { type CurvedChunk, type CurvedModel, curvedModel, runCurvedTrials } from './calc/curved-model.ts';
 import {
   type Ends,
   mergeTrials,
@@ -20,11 +21,8 @@ import {
   splitTrials,
   type TrialChunk,
   type TrialResult,
-  trialDeviation,
-  trialEnd,
-  trialError,
-  trialMean,
 } from './calc/monte-carlo.ts';
+import { trialDeviation, trialEnd, trialError, trialMean } from './calc/trial-numbers.ts';
 import type { Part } from './part.ts';
 
 export interface Trials {
@@ -143,8 +141,11 @@ function inputsOf(
   correlation: readonly Quantity<'1'>[] | undefined,
 ): Inputs {
   const inputs: Record<string, Quantity | readonly Quantity[]> = { b: offset };
-  for (const [at, { u, degrees, sample, skew }] of parts.entries()) {
+  const ownSize = inProducts(parts);
+  for (const [at, { u, itself, degrees, sample, skew, factors }] of parts.entries()) {
     inputs[`u${at + 1}`] = u;
+    if (ownSize.has(at)) inputs[`w${at + 1}`] = itself.u;
+    if (factors !== undefined) inputs[`l${at + 1}`] = factors.L;
     if (sample !== undefined) inputs[`x${at + 1}`] = sample.x;
     else if (degrees !== undefined) inputs[`n${at + 1}`] = degrees;
     if (skew !== undefined) Object.assign(inputs, { L: skew.L, φ: skew.φ, σ: skew.σ });
@@ -152,6 +153,10 @@ function inputsOf(
   if (correlation !== undefined) inputs.r = correlation;
   return inputs;
 }
+
+/** The places of contributions that stand in products: their own size counts, whatever their sensitivity. */
+const inProducts = (parts: readonly Part[]): ReadonlySet<number> =>
+  new Set(parts.flatMap(({ factors }) => (factors === undefined ? [] : [factors.one, factors.other])));
 
 function meansOf(inputs: Inputs, parts: readonly Part[]): Readonly<Record<string, string>> {
   const fixed: Readonly<Record<string, string>> = {
@@ -168,6 +173,8 @@ function meansOf(inputs: Inputs, parts: readonly Part[]): Readonly<Record<string
     u: 'standard uncertainty by',
     x: 'measured values of',
     n: 'degrees of freedom of',
+    w: 'standard uncertainty before its sensitivity of',
+    l: 'length that is under',
   };
   return Object.fromEntries(
     Object.keys(inputs).map((symbol) => {
@@ -178,14 +185,17 @@ function meansOf(inputs: Inputs, parts: readonly Part[]): Readonly<Record<string
 }
 
 interface PlainBudget {
+  /** Without products. */
   readonly contributions: readonly Contribution[];
   /** Of a web askew: its place among the contributions. */
   readonly askew: { readonly at: number; readonly L: number; readonly φ: number; readonly σ: number } | undefined;
+  /** Places among the contributions, and the length that each product is over. */
+  readonly products: readonly { readonly one: number; readonly other: number; readonly L: number }[];
   readonly correlation: Matrix | undefined;
   readonly offset: number;
 }
 
-/** In the order in which `inputsOf` lists them. */
+/** In the order in which `inputsOf` lists them; products stand behind all that they are of. */
 function plainOf(
   { parts, offset: b, correlation }: Known,
   values: Values = valuesOf(inputsOf(parts, b, correlation)),
@@ -196,25 +206,31 @@ function plainOf(
   const takeList = (): readonly number[] => values[next++] as readonly number[];
   const offset = take();
   let askew: PlainBudget['askew'];
-  const contributions = parts.map((part, at): Contribution => {
+  const products: PlainBudget['products'][number][] = [];
+  const ownSize = inProducts(parts);
+  const places: number[] = [];
+  const contributions = parts.flatMap((part, at): readonly Contribution[] => {
     const u = take();
+    const size = ownSize.has(at) ? take() : Math.abs(u);
+    if (part.factors !== undefined) {
+      products.push({ one: part.factors.one, other: part.factors.other, L: take() });
+      return [];
+    }
     const sample = part.sample && takeList();
     const degrees = sample === undefined && part.degrees !== undefined ? take() : undefined;
-    if (part.skew !== undefined) askew = { at, L: take(), φ: take(), σ: take() };
-    const spread = distributionOf(part, Math.abs(u), sample);
+    if (part.skew !== undefined) askew = { at: places.length, L: take(), φ: take(), σ: take() };
+    places.push(at);
+    const spread = distributionOf(part, size, sample);
     const own = standardOf(spread);
-    return {
-      name: part.name,
-      spread,
-      sensitivity: own > 0 ? u / own : 0,
-      ...(degrees === undefined ? {} : { degrees }),
-    };
+    const sensitivity = own > 0 ? u / own : 0;
+    return [{ name: part.name, spread, sensitivity, ...(degrees === undefined ? {} : { degrees }) }];
   });
   const rows = correlation && takeList();
   return {
     contributions,
     askew,
-    correlation: rows && Array.from({ length: size }, (_, row) => rows.slice(row * size, (row + 1) * size)),
+    products,
+    correlation: rows && places.map((row) => places.map((column) => rows[row * size + column]!)),
     offset,
   };
 }
@@ -233,14 +249,12 @@ function distributionOf({ shape, sample }: Part, u: number, values: readonly num
 
 type TrialsJob =
   | { readonly task: 'trials'; readonly chunks: readonly TrialChunk[] }
-  | { readonly task: 'askewTrials'; readonly chunks: readonly AskewChunk[] };
+  | { readonly task: 'curvedTrials'; readonly chunks: readonly CurvedChunk[] };
 
-function jobOf(
-  { contributions, askew, correlation, offset }: PlainBudget,
-  { count, seed: start }: Asked,
-): TrialsJob | undefined {
+function jobOf(budget: PlainBudget, { count, seed: start }: Asked): TrialsJob | undefined {
+  const { contributions, askew, products, correlation, offset } = budget;
   const common = { trials: count, seed: start, ...(correlation && { correlation }) };
-  if (askew === undefined) {
+  if (askew === undefined && products.length === 0) {
     const fixed: Contribution = { name: 'offset', spread: { shape: 'normal', deviation: 0 }, sensitivity: 1, offset };
     const wider = correlation && widened(correlation);
     const chunks = splitTrials({
@@ -250,24 +264,32 @@ function jobOf(
     });
     return chunks && { task: 'trials', chunks };
   }
-  const { at: angleAt, L, φ, σ } = askew;
   const inputs = contributions.map(({ spread, degrees }, at) =>
-    at === angleAt
-      ? { value: φ, spread: { shape: 'normal', deviation: σ } as const }
+    at === askew?.at
+      ? { value: askew.φ, spread: { shape: 'normal', deviation: askew.σ } as const }
       : { value: 0, spread, ...(degrees !== undefined && { degrees }) },
   );
-  const model = {
-    // What the angle makes on average is among the offsets already.
-    offset: offset - L * (1 - Math.cos(φ) * Math.exp(-(σ ** 2) / 2)),
-    length: L,
-    angleAt,
-    factors: contributions.map(({ sensitivity }, at) => (at === angleAt ? 0 : sensitivity)),
+  const model = modelOf(budget);
+  const chunks = splitModelTrials({ ...common, inputs }, curvedModel(model));
+  return chunks && { task: 'curvedTrials', chunks: chunks.map((chunk) => ({ chunk, model })) };
+}
+
+/** What angle and products make on average is among the offsets already, and comes again with the trials. */
+function modelOf({ contributions, askew, products, correlation, offset }: PlainBudget): CurvedModel {
+  const angled = askew === undefined ? 0 : askew.L * (1 - Math.cos(askew.φ) * Math.exp(-(askew.σ * askew.σ) / 2));
+  const means = products.map(({ one, other, L }) => {
+    const r = one === other ? 1 : (correlation?.[one]?.[other] ?? 0);
+    return (r * standardOf(contributions[one]!.spread) * standardOf(contributions[other]!.spread)) / L;
+  });
+  return {
+    offset: offset - angled - total(means),
+    factors: contributions.map(({ sensitivity }, at) => (at === askew?.at ? 0 : sensitivity)),
+    askew: askew && { length: askew.L, angleAt: askew.at },
+    products: products.map(({ one, other, L }) => [one, other, 1 / L] as const),
   };
-  const chunks = splitModelTrials({ ...common, inputs }, askewModel(model));
-  return chunks && { task: 'askewTrials', chunks: chunks.map((chunk) => ({ chunk, model })) };
 }
 
 const resultsOfJob = (job: TrialsJob | undefined): readonly TrialResult[] | undefined =>
-  job && (job.task === 'trials' ? job.chunks.map(runTrials) : job.chunks.map(runAskewTrials));
+  job && (job.task === 'trials' ? job.chunks.map(runTrials) : job.chunks.map(runCurvedTrials));
 
 const widened = (matrix: Matrix): Matrix => [...matrix.map((row) => [...row, 0]), [...matrix.map(() => 0), 1]];

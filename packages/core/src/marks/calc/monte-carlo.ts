@@ -2,7 +2,6 @@
 // results merge to the same bits whatever threads there are. Jobs, chunks and results are plain data.
 
 import { streamsOf } from '../../physics/random-bits.ts';
-import { openMethod } from '../../working/formula.ts';
 import { total } from '../../working/total.ts';
 import { type Contribution, type Distribution, degreesOf, offsetOf, standardOf } from './budget.ts';
 import { type Matrix, triangleOf } from './correlation.ts';
@@ -209,46 +208,6 @@ export function confidenceLimits({ value, error, degrees }: Estimate, confidence
   const reach = studentQuantile((1 + confidence) / 2, degrees) * error;
   return { least: value - reach, most: value + reach };
 }
-
-export const trialDeviation = openMethod({
-  id: 'marks.trials.deviation',
-  title: 'standard deviation of so many trials',
-  prose: 'trials of all contributions, drawn from their distributions with a stated seed',
-  gives: 'm',
-  source: 'jcgm-101',
-  at: '7.6',
-  proof: 'the standard deviation of 200 seeded budgets is covered by its 99 % interval',
-});
-
-export const trialMean = openMethod({
-  id: 'marks.trials.mean',
-  title: 'mean of so many trials',
-  prose: 'trials of all contributions, drawn from their distributions with a stated seed',
-  gives: 'm',
-  source: 'jcgm-101',
-  at: '7.6',
-  proof: 'JCGM 101:2008, 9.2: the sum of four',
-});
-
-export const trialError = openMethod({
-  id: 'marks.trials.error',
-  title: 'standard uncertainty of a number that so many trials tell',
-  prose: 'what the same number scatters by among chunks of the trials, over the root of their number',
-  gives: 'm',
-  source: 'jcgm-101',
-  at: '7.9.4',
-  proof: 'the standard deviation of 200 seeded budgets is covered by its 99 % interval',
-});
-
-export const trialEnd = openMethod({
-  id: 'marks.trials.end',
-  title: 'end of the interval that covers a share of all trials',
-  prose: 'the quantile, or the end of the shortest interval, of trials drawn with a stated seed',
-  gives: 'm',
-  source: 'jcgm-101',
-  at: '7.7',
-  proof: 'JCGM 101:2008, 9.2: the sum of four',
-});
 
 function drawOf(each: Contribution, sensitivity: number): Draw {
   const { spread } = each;

@@ -42,7 +42,10 @@ With \`correct\`, what the control adds counts as a contribution: all that scatt
 both measured and of the product, which is more than is true of what swings slowly, such as a roll out of round.
 
 A web askew is an effect of second order: its mean and its standard deviation are exact for an angle that is normally
-distributed. Where terms of second order are more than a tenth of the variance, no expanded uncertainty is told; the trials
+distributed. So are \`products\`: two contributions whose product over a length moves the result, such as the tilt of a printed
+edge over its width times what the web wanders sideways, or one twice for its square. They count by what both are off by chance,
+before their sensitivity, which may be 0 where neither moves the result alone; what one of them is on average stands as the
+sensitivity of the other. Contributions of products that are correlated are normally distributed. Where terms of second order are more than a tenth of the variance, no expanded uncertainty is told; the trials
 tell the interval.`,
   advice: 'the largest contribution first, a lead for delays, a slower web',
   subjects: (marks) => marks,
