@@ -6,8 +6,8 @@ import { onceForEach } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { lostBothWays } from './calc/exchange-noise.ts';
 import { anyLost } from './calc/noise.ts';
-import { lostWithSharedRepeats } from './calc/repeats.ts';
-import { fewEnough, type Losses, lossesOf, lostOn, othersBefore, type StationLoss } from './noise-losses.ts';
+import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
+import { lostInPool, lostOn } from './noise-tries.ts';
 import { plan } from './planned.ts';
 import { sendsBothWays } from './ways.ts';
 
@@ -42,9 +42,7 @@ export const lossesBothWays = onceForEach((losses: Losses): readonly LossBothWay
     lost:
       network.profile.discipline === 'slotted'
         ? one
-        : given({ o: othersBefore(at, planned, tries), p: one, n: fewEnough(network.repeats) }, (each) =>
-            lostWithSharedRepeats(each, `${name}.${stations[at]!.device.name}.both_ways`),
-          ),
+        : lostInPool(at, tries, planned, network.repeats, `${name}.${stations[at]!.device.name}.both_ways`),
   }));
 });
 

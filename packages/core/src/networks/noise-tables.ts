@@ -12,7 +12,6 @@ import { repeatsReserved } from './calc/cycle.ts';
 import { noTripChance } from './calc/exchange-noise.ts';
 import { chanceOfTrip, meanTimeToTrip, medianTimeToTrip } from './calc/losses.ts';
 import { timeBetweenBitErrors } from './calc/noise.ts';
-import { lostWithOwnRepeats } from './calc/repeats.ts';
 import { meets } from './noise.ts';
 import { inBursts, meetingWith, sourcesOf } from './noise-bursts.ts';
 import { type Losses, lossesOf, lostWith, type StationLoss } from './noise-losses.ts';
@@ -84,17 +83,15 @@ export interface RepeatsRow {
 }
 
 /** What repeats buy the station that loses most. */
-export function repeatsRows({ planned }: Losses, station: StationLoss): readonly RepeatsRow[] {
-  const { network } = planned;
-  const slotted = network.profile.discipline === 'slotted';
+export function repeatsRows(losses: Losses, station: StationLoss): readonly RepeatsRow[] {
+  const { network } = losses.planned;
   return repeatsCompared.map((count): RepeatsRow => {
     const repeats = looked(`${network.path}.noise.repeats_${count}`, count);
     const about = `${network.name}.${station.device.name}.with_${count}`;
-    const all = lostWith(planned, repeats);
-    const shared = all.find(({ device }) => device === station.device)?.lost ?? station.lost;
+    const { own, shared } = lostWith(losses, station, repeats);
     return {
       repeats,
-      own: slotted ? station.try : given({ p: station.try }, ({ p }) => lostWithOwnRepeats({ p, n: repeats }, about)),
+      own,
       shared,
       mean: given({ T: station.period, q: shared, m: station.device.tripAfter }, (known) =>
         meanTimeToTrip(known, about),

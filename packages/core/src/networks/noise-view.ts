@@ -31,7 +31,7 @@ export const noiseAddress = ({ network }: Planned): string => `${network.path}.n
 
 /** Whether a formula gives numbers of this view and of no other. */
 export const isOfNoise = (formula: string): boolean =>
-  /^networks\.(noise|trip|burst|pattern|recording|two_state|count|clean_run|missed|repeats\.(own|shared|command_for_all))\b/.test(
+  /^networks\.(noise|trip|burst|pattern|recording|two_state|count|clean_run|missed|repeats\.(own|shared|command_for_all|over_cycles))\b/.test(
     formula,
   );
 

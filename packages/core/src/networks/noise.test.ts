@@ -1,133 +1,15 @@
-// Noise of whole files: what each discipline loses against plain counting, who is asked what, and what is said of odd files.
+// Noise of whole files: who is asked what, and what is said of odd files. What is lost is in `noise-tries.test.ts`.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assessed, cell, lossesIn, sound, stationIn, tableIn, textOf } from '../assess/noise.support.ts';
+import { assessed, sound, textOf } from '../assess/noise.support.ts';
 import { explain } from '../assess/numbers.ts';
 import { show, shownAddresses } from '../assess/show.ts';
 import { allTables } from '../checks/view.ts';
 import { Missing } from '../working/missing.ts';
 import { addressOf, Quantity } from '../working/quantity.ts';
-import { known } from '../working/testing.support.ts';
 import { replay, shown } from '../working/working.ts';
 import type { SimulationChunk } from './calc/simulate/plan.ts';
 import { runSimulation } from './calc/simulate/run.ts';
-
-const frame_bit = (payload: number): number => 8 * Math.max(64, 28 + payload);
-const lostAmong = (bits: number, ratio: number): number => -Math.expm1(bits * Math.log1p(-ratio));
-
-/** Every outcome of every try: the first of those that failed is tried again, as long as repeats are left. */
-function unserved(tries: readonly number[], repeats: number): readonly number[] {
-  const lost = tries.map(() => 0);
-  const again = (left: readonly number[], spare: number, chance: number): void => {
-    const [first, ...others] = left;
-    if (first === undefined || spare === 0) for (const at of left) lost[at]! += chance;
-    else {
-      again(others, spare - 1, chance * (1 - tries[first]!));
-      again(left, spare - 1, chance * tries[first]!);
-    }
-  };
-  for (let outcome = 0; outcome < 2 ** tries.length; outcome++) {
-    const failed = tries.flatMap((_, at) => ((outcome >> at) % 2 === 1 ? [at] : []));
-    again(
-      failed,
-      repeats,
-      tries.reduce((all, p, at) => all * (failed.includes(at) ? p : 1 - p), 1),
-    );
-  }
-  return lost;
-}
-
-describe('what a discipline loses on a line of four stations', () => {
-  const [stations, command, answer, ratio] = [4, 50, 90, 2e-5];
-  const file = (profile: string, repeats: number, laid: 'line' | 'ring' = 'line') =>
-    sound(
-      textOf({
-        stations,
-        profile,
-        repeats,
-        command,
-        answer,
-        laid,
-        cycle: '2 ms',
-        noise: [`bit_errors: ${ratio}`, 'trip_after: 3'],
-      }),
-    );
-  /** Frames out and back over as many runs as lie before each station. */
-  const tries = Array.from({ length: stations }, (_, at) =>
-    lostAmong((at + 1) * (frame_bit(command) + frame_bit(answer)), ratio),
-  );
-  const lostIn = (profile: string, repeats: number): readonly number[] =>
-    lossesIn(file(profile, repeats)).stations.map(({ lost }) => known(lost));
-  const near = (found: readonly number[], due: readonly number[]): void => {
-    expect(found).toHaveLength(due.length);
-    for (const [at, each] of found.entries()) expect(each / due[at]!).toBeCloseTo(1, 9);
-  };
-
-  it.each(['polled_100', 'pipelined_100'])('%s: repeats that all share, every outcome counted', (profile) => {
-    for (const repeats of [0, 1, 2, 3]) near(lostIn(profile, repeats), unserved(tries, repeats));
-  });
-  it('slotted_100: a frame that is lost is not sent again', () => {
-    for (const repeats of [0, 2]) near(lostIn('slotted_100', repeats), tries);
-  });
-  it('summation_100: one frame over every run, out and back, for all; repeated whole', () => {
-    const bits = 8 * Math.max(64, 32 + stations * (command + answer));
-    const p = lostAmong(2 * stations * bits, ratio);
-    for (const repeats of [0, 1, 3])
-      near(
-        lostIn('summation_100', repeats),
-        tries.map(() => p ** (repeats + 1)),
-      );
-  });
-  it('chained_100: one command for all; its loss silences all behind the run', () => {
-    const all = frame_bit(stations * command);
-    const first = tries.map(
-      (_, at) => 1 - (1 - lostAmong((at + 1) * all, ratio)) * (1 - lostAmong((at + 1) * frame_bit(answer), ratio)),
-    );
-    near(lostIn('chained_100', 0), first);
-    const shared = unserved(tries, 1);
-    const beyond = shared.map((s, at) => s + lostAmong(at * all, ratio));
-    near(lostIn('chained_100', 1), beyond);
-  });
-  it('a ring is counted where it is broken, and whole beside it', () => {
-    const assessment = file('polled_100', 2, 'ring');
-    const table = tableIn(assessment, 'ring');
-    const whole = table.rows.map((_, row) => cell(table, row, 'one try, whole'));
-    near(whole, tries);
-    const worst = lossesIn(assessment).stations.map((station) => known(station.try));
-    expect(Math.max(...worst)).toBeCloseTo(Math.max(...tries), 12);
-  });
-  it('a whole ring that sends both ways loses a frame with both its copies', () => {
-    const assessment = file('slotted_100', 0, 'ring');
-    const table = tableIn(assessment, 'ring');
-    const frame = (payload: number, at: number) =>
-      lostAmong((at + 1) * frame_bit(payload), ratio) * lostAmong((stations - at) * frame_bit(payload), ratio);
-    const due = tries.map((_, at) => 1 - (1 - frame(command, at)) * (1 - frame(answer, at)));
-    near(
-      table.rows.map((_, row) => cell(table, row, 'one try, whole, both ways')),
-      due,
-    );
-    near(
-      table.rows.map((_, row) => cell(table, row, 'one try, whole')),
-      tries,
-    );
-    expect(table.note).toContain('lost with both copies');
-    for (const profile of ['polled_100', 'summation_100'])
-      expect(tableIn(file(profile, 1, 'ring'), 'ring').columns).not.toContain('one try, whole, both ways');
-  });
-  it('a run and a station may differ from their network', () => {
-    const plain = file('polled_100', 0);
-    const own = sound(
-      textOf({ stations, command, answer, cycle: '2 ms', noise: [`bit_errors: ${ratio}`, 'runs: [[s2, s1, 1e-3]]'] }),
-    );
-    const better = (name: string): number => known(stationIn(own, name).try) / known(stationIn(plain, name).try);
-    expect(better('s1')).toBe(1);
-    const bits = frame_bit(command) + frame_bit(answer);
-    const due = 1 - (1 - lostAmong(bits, ratio)) * (1 - lostAmong(bits, 1e-3));
-    expect(known(stationIn(own, 's2').try)).toBeCloseTo(due, 12);
-    const text = textOf({ stations: 2, noise: ['trip_after: 3'] }).replace('s2: {', 's2: { trip_after: 5,');
-    expect(lossesIn(sound(text)).stations.map(({ device }) => known(device.tripAfter))).toEqual([3, 5]);
-  });
-});
 
 describe('findings about noise', () => {
   const checksOf = (noise: readonly string[], more: Partial<Parameters<typeof textOf>[0]> = {}) =>
@@ -152,6 +34,15 @@ describe('findings about noise', () => {
     expect(verdicts(bursts('1.7 ms'))).toEqual({ 'networks.burst@s2': 'holds', 'networks.burst@s3': 'holds' });
     expect(verdicts(bursts('1.9 ms'))).toEqual({ 'networks.burst@s2': 'thin', 'networks.burst@s3': 'thin' });
     expect(verdicts(bursts('2 ms'))).toEqual({ 'networks.burst@s2': 'fails', 'networks.burst@s3': 'fails' });
+  });
+  it('ask all stations where a frame goes through all of them', () => {
+    const burst = ['trip_after: 3', 'bursts: { spot: { pattern: welder, burst: 1 ms, hits: [[s2, s3]] } }'];
+    expect(Object.keys(verdicts(burst, { profile: 'summation_100' }))).toEqual([
+      'networks.burst@s1',
+      'networks.burst@s2',
+      'networks.burst@s3',
+    ]);
+    expect(Object.keys(verdicts(burst))).toEqual(['networks.burst@s3']);
   });
   it('take the longest of several bursts, and a dropout for one', () => {
     const found = checksOf([

@@ -11,7 +11,7 @@ import type { BranchHop, CyclePlan, Exchanged, Hop, SimulationPlan } from './cal
 import { serve, withoutBreak } from './disciplines.ts';
 import type { Device, Network, Run, Way } from './network.ts';
 import { type Noise, pulsesOf } from './noise.ts';
-import { fewEnough } from './noise-losses.ts';
+import { fewEnough } from './noise-tries.ts';
 import { type Planned, servedIn } from './planned.ts';
 import { type Read, readerOf, recorder } from './simulation-inputs.ts';
 import { answersTogether } from './simulation-queue.ts';

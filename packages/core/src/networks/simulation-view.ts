@@ -69,13 +69,9 @@ const comparedWith: Readonly<Record<Comparison, { readonly column: string; reado
     column: 'closed form',
     note: 'it lies: where the closed form lies to the interval of the counts; of a hundred stations one may lie outside by chance',
   },
-  about: {
-    column: 'closed form, about',
-    note: 'it lies: where the closed form lies to the interval of the counts; it leaves out products of two losses, and takes the fullest cycle for all',
-  },
   bound: {
     column: 'at most',
-    note: 'at most: what the closed forms allow, because they do not know what pulses, a line of two states or stations of other cycles leave of the repeats; it lies: whether the counts keep that bound',
+    note: 'at most: what the closed forms allow, because they do not know what pulses or a line of two states leave of the repeats; it lies: whether the counts keep that bound',
   },
 };
 

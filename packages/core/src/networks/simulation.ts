@@ -11,7 +11,6 @@ import { runSimulation } from './calc/simulate/run.ts';
 import { lostAtMost, simulatedTime } from './calc/simulated.ts';
 import { shareBetween } from './calc/simulated-share.ts';
 import { meanLossOfTwoStates, shareBad } from './calc/two-state.ts';
-import { statedMultiples } from './network.ts';
 import { meets } from './noise.ts';
 import { meetingWith, sourcesOf } from './noise-bursts.ts';
 import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
@@ -122,7 +121,7 @@ export interface SimulationResult {
   readonly comparison: Comparison;
 }
 
-export type Comparison = 'exact' | 'about' | 'bound';
+export type Comparison = 'exact' | 'bound';
 
 /** `done` are the results of the first chunks, in their order; of all of them where nothing stopped the simulation. */
 export function resultOf(simulation: Simulation, done: readonly SimulationCounts[]): SimulationResult {
@@ -255,24 +254,17 @@ const playsBursts = ({ kinds, noise }: Simulation): boolean => kinds.includes('b
 const playsTwoStates = ({ kinds, noise }: Simulation): boolean =>
   kinds.includes('two_state') && noise.twoState !== undefined;
 
-/** The closed forms are exact for random bit errors, but for what the stations of other cycles share. */
-function comparisonOf(simulation: Simulation): Comparison {
-  if (!simulation.kinds.includes('bit_errors') || playsBursts(simulation) || playsTwoStates(simulation)) return 'bound';
-  const { network } = simulation.planned;
-  const { discipline } = network.profile;
-  const hasMultiples = statedMultiples(network.devices).length > 0;
-  const hasRepeats = simulation.plan.cycles.some(({ repeatsFrom_ps }) => repeatsFrom_ps.length > 0);
-  if (discipline === 'summation') return hasMultiples ? 'about' : 'exact';
-  if (discipline === 'chained') return hasMultiples || hasRepeats ? 'about' : 'exact';
-  return hasMultiples && hasRepeats ? 'bound' : 'exact';
-}
+/** Whatever the discipline and whoever is served when, the closed forms are exact for random bit errors. */
+const comparisonOf = (simulation: Simulation): Comparison =>
+  simulation.kinds.includes('bit_errors') && !playsBursts(simulation) && !playsTwoStates(simulation)
+    ? 'exact'
+    : 'bound';
 
 /** With pulses or a line of two states an update is lost no more often than its first try is, by any cause and one way round. */
 function closedOf(at: number, simulation: Simulation, comparison: Comparison): Value<Quantity<'1'>> {
   const { kinds, noise, losses } = simulation;
   const loss = losses.stations[at]!;
-  const isChanceAlone = kinds.includes('bit_errors') && !playsBursts(simulation) && !playsTwoStates(simulation);
-  if (comparison !== 'bound' || isChanceAlone) return lossesBothWays(losses)?.[at]?.lost ?? loss.lost;
+  if (comparison === 'exact') return lossesBothWays(losses)?.[at]?.lost ?? loss.lost;
   const about = `${simulation.planned.network.name}.${loss.device.name}`;
   const { twoState } = noise;
   const p = [

@@ -3,16 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { q } from '../../working/testing.support.ts';
 import { framesSpoilt } from './bursts.ts';
-import {
-  answerBegins,
-  bitsOnTheWay,
-  commandBegins,
-  exchangeOpen,
-  lostWithCommandForAll,
-  openOnTheWay,
-} from './exchange-noise.ts';
+import { answerBegins, bitsOnTheWay, commandBegins, exchangeOpen, openOnTheWay } from './exchange-noise.ts';
 import { frameErrorRatio } from './noise.ts';
-import { sharedRepeats } from './repeats.ts';
 
 const s = (value: number) => q(value, 's');
 
@@ -113,51 +105,3 @@ describe('an exchange and a burst at every phase', () => {
     );
   });
 });
-
-it('a command for all, lost run by run: every outcome, but for products of two losses', () => {
-  const stations = 4;
-  for (const [bit, repeats] of [
-    [1e-3, 1],
-    [1e-3, 3],
-    [2e-4, 2],
-  ] as const) {
-    const [onRun, answer] = [bit, 2 * bit];
-    const own = Array.from({ length: stations }, (_, at) => 1 - (1 - bit) ** (at + 1) * (1 - answer));
-    const shared = sharedRepeats(own, repeats).unserved;
-    const exact = unservedExactly(stations, onRun, answer, own, repeats);
-    const products = (stations * (onRun + answer)) ** 2 * 2;
-    for (let at = 0; at < stations; at++) {
-      const c = 1 - (1 - onRun) ** Math.max(0, at + 1 - repeats);
-      const told = lostWithCommandForAll({ s: q(shared[at]!, '1'), c: q(c, '1') }, 'test').value;
-      expect(Math.abs(told - exact[at]!)).toBeLessThan(products);
-    }
-  }
-});
-
-/** On a line: the command is lost on one run for all behind it; who lacks an answer is asked again, the first first. */
-function unservedExactly(stations: number, onRun: number, answer: number, own: readonly number[], repeats: number) {
-  const unserved = own.map(() => 0);
-  for (let lostAt = 0; lostAt <= stations; lostAt++) {
-    const command = (1 - onRun) ** lostAt * (lostAt === stations ? 1 : onRun);
-    for (let pattern = 0; pattern < 2 ** lostAt; pattern++) {
-      const fails = own.map((_, at) => at >= lostAt || (pattern >> at) % 2 === 1);
-      let chance = command;
-      for (let at = 0; at < lostAt; at++) chance *= fails[at] ? answer : 1 - answer;
-      again(
-        fails.flatMap((each, at) => (each ? [at] : [])),
-        repeats,
-        chance,
-      );
-    }
-  }
-  function again(left: readonly number[], tries: number, chance: number): void {
-    const [first, ...others] = left;
-    if (first === undefined || tries === 0) {
-      for (const at of left) unserved[at]! += chance;
-      return;
-    }
-    again(others, tries - 1, chance * (1 - own[first]!));
-    again(left, tries - 1, chance * own[first]!);
-  }
-  return unserved;
-}

@@ -77,23 +77,6 @@ export const exchangeOpen = formula({
     Math.max(c, e) - Math.min(c - a, e - b) - g / R,
 });
 
-/** Where one command is for all, its loss on a run costs all stations behind it at once: mostly more than repeats make good. */
-export const lostWithCommandForAll = formula({
-  id: 'networks.repeats.command_for_all',
-  title: 'share of lost updates where one command is for all, but for products of two losses',
-  text: 's + c',
-  gives: '1',
-  symbols: { s: '1', c: '1' },
-  means: {
-    s: 'share lost with repeats that all stations share',
-    c: 'chance that the command for all is lost on a run behind which more stations come first than there are repeats',
-  },
-  try: { s: [1e-4, 0.1], c: [1e-4, 0.1] },
-  source: 'definition',
-  proof: 'a command for all, lost run by run',
-  of: (s: number, c: number) => s + c,
-});
-
 /** The two ways round a ring have no run in common: what chance does on one tells nothing of the other. */
 export const lostBothWays = formula({
   id: 'networks.ring.both_ways',

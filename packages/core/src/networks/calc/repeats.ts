@@ -35,6 +35,21 @@ export const lostWithSharedRepeats = method({
   of: (o: readonly number[], p: number, n: number) => sharedRepeats([...o, p], n).unserved.at(-1)!,
 });
 
+/** Who else is served, and with how long a frame, may differ from cycle to cycle. */
+export const lostOverCycles = formula({
+  id: 'networks.repeats.over_cycles',
+  title: 'share lost in the mean over all cycles in which the station is served',
+  text: 'sum(k .* q)/sum(k)',
+  gives: '1',
+  symbols: { k: '1[]', q: '1[]' },
+  means: { k: 'cycles of the pattern that are alike', q: 'share lost in these' },
+  try: { k: [1, 6, 1], q: [0.01, 0.5] },
+  source: 'definition',
+  proof: 'a pool of stations that are not served in every cycle',
+  of: (k: readonly number[], q: readonly number[]) =>
+    k.reduce((sum, each, at) => sum + each * q[at]!, 0) / k.reduce((sum, each) => sum + each, 0),
+});
+
 export interface SharedRepeats {
   /** Probability that a station stays unserved in a cycle, for each in the order of polling. */
   readonly unserved: readonly number[];

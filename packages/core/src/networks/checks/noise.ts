@@ -56,10 +56,12 @@ passes. An update is lost when the command or the answer is lost in every try th
 
 - polled and pipelined: each station has a frame each way; repeats are shared by all stations, the one that failed first
   is repeated first, and the chance that none is left is counted exactly.
-- chained: the one command for all is as long as all of them; its loss costs every station behind the run, more than
-  repeats make good, so it counts as a loss of the update.
+- chained: the one command for all is as long as all of them, and its loss on a run costs every station behind that run at
+  once; repeats, with a command of their own, are shared, and the chance that none is left is counted exactly.
 - summation: a frame passes every run there and back, and is lost for all stations in it; it is repeated as a whole.
 - slotted: nothing is repeated.
+
+Where stations are served in some cycles only, each of these cycles is counted with what is served in it.
 
 The frame that opens a cycle costs no data when it is lost: a station goes on by its own clock; \`show\` tells how often
 that is. A ring is counted as it is planned, broken where that needs most.
