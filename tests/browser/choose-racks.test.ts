@@ -76,8 +76,8 @@ describe('racks on the sheet', () => {
     await start('one_more');
     await soon(() => became('one_more')).toBe('Each kind was tried with one more point.');
     expect(await cells('one_more')).toEqual([
-      ...['digital in', '0', 'nothing: a channel is free', ''],
-      ...['digital out', '0', 'nothing: a channel is free', ''],
+      ...['digital input', '0', 'nothing: a channel is free', ''],
+      ...['digital output', '0', 'nothing: a channel is free', ''],
     ]);
     expect(await violations()).toEqual([]);
     await page.locator('.acts button', { hasText: 'Dark' }).click();

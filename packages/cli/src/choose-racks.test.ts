@@ -61,7 +61,7 @@ describe('layshaft choose FILE racks', () => {
     const after = (await choose('--write')).written['m.yaml']!;
     const { status, out } = await choose('--one-more --width 120', after);
     expect(status).toBe(0);
-    expect(out).toMatch(/ {2}main +digital in +0 +nothing: a channel is free/);
+    expect(out).toMatch(/ {2}main +digital input +0 +nothing: a channel is free/);
     expect((await choose('--one-more --json')).out).toContain('"one_more": [\n');
   });
 

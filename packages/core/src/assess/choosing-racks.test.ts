@@ -159,6 +159,74 @@ ${sizes.map((size, at) => `  load_${at}: { kind: digital_out, current: ${size} A
     ]);
   });
 
+  describe('where the supply before given modules is open', () => {
+    const text = (channel: string, supply = 20) => `${head}reserves: { racks.spare: 0 %, racks.supply: ${supply} % }
+racks: { main: { rack: rack_9, power: open, modules: [in_12, count_6], added: open } }
+points:
+  a: { kind: digital_in, channel: ${channel} }
+  b_[1..11]: { kind: digital_in }
+  c_[1..20]: { kind: digital_out, current: 0.2 A }
+`;
+    const powerOf = (found: RackChoices): unknown =>
+      found.planned.find(({ path }) => path === 'racks.main.power')?.value;
+
+    it.each([
+      // One place is enough, and so is the smallest supply.
+      ['open', 20, 'power_dc', 'main.4.1'],
+      // 30 % of 2.6 A are less than the 0.84 A that are drawn, 30 % of 5.2 A are more.
+      ['open', 70, 'power_ac_large', 'main.5.1'],
+      // A point is wired behind a supply of two places, so that it stays where it is.
+      ['main.5.1', 20, 'power_ac_large', 'main.5.1'],
+      ['main.4.1', 20, 'power_dc', 'main.4.1'],
+    ])('%s, reserve %s %%: %s', async (channel, supply, power, sits) => {
+      const from = text(channel, supply);
+      const found = await chooseRacks(designOf(from), solveHere);
+      expect(powerOf(found)).toBe(power);
+      const assessment = written(from, found);
+      expect(wrongIn(assessment)).toEqual([]);
+      const { placed } = assessment.racks.locations[0]!;
+      expect(placed.find(({ point }) => point.name === 'a')!.channel.label).toBe(sits);
+      expect(new Set(placed.map(({ channel: { label } }) => label)).size).toBe(32);
+    });
+
+    it('no point moves for a larger one, and the conflict says so', async () => {
+      const found = await chooseRacks(designOf(text('main.4.1', 70)), solveHere);
+      expect(found.choices[0]!.answer).toEqual({
+        kind: 'conflict',
+        needs: [
+          'a supply of 1 place at main, since points have channels behind it',
+          '20 digital outputs of 200 mA at main',
+        ],
+        irreducible: true,
+      });
+    });
+  });
+
+  it('leave what has a channel where it is when racks are joined', async () => {
+    const text = `${head}racks: { main: { rack: rack_9, power: power_ac, modules: [in_12], extender: open, further: open } }
+points:
+  a: { kind: digital_in, channel: main.4.7 }
+  b_[1..9]: { kind: digital_out, current: 0.2 A }
+`;
+    const found = await chooseRacks(designOf(text), solveHere);
+    expect(found.planned.map(({ path }) => path)).toContain('racks.main.extender');
+    const assessment = written(text, found);
+    expect(wrongIn(assessment)).toEqual([]);
+    const { placed, racks } = assessment.racks.locations[0]!;
+    expect(placed.find(({ point }) => point.name === 'a')!.channel.label).toBe('main.4.7');
+    expect(racks.map(({ beside }) => beside.map(({ beside: { what }, place }) => [what, place]))).toEqual([
+      [
+        ['supply', 1],
+        ['controller', 2],
+        ['extender', 9],
+      ],
+      [
+        ['supply', 1],
+        ['extender', 4],
+      ],
+    ]);
+  });
+
   it('tell what one more point of each kind would take', async () => {
     const text = `${head}reserves: { racks.spare: 0 % }\nracks: { main: { rack: rack_7, power: power_ac, modules: open } }\npoints:\n  a_[1..12]: { kind: digital_in }\n  b_[1..11]: { kind: digital_out, current: 0.2 A }\n`;
     const design = designOf(text);
@@ -194,78 +262,6 @@ describe.runIf(hasForeignProgram('glpsol'))('the command-line solver glpsol', ()
       }
     }
     expect(seen.optimal).toBeGreaterThan(150);
-  });
-});
-
-describe('needs that stand against each other are named, and no others', () => {
-  const open = 'racks: { main: { rack: open, power: open, modules: open } }\n';
-  it.each([
-    [
-      'a kind that nothing carries',
-      open,
-      '  a: { kind: analogue_in, range: [0 V, 90 V] }\n',
-      ['1 analogue in (a) at main'],
-    ],
-    [
-      'a current that nothing gives',
-      open,
-      '  a: { kind: digital_out, current: 9 A }\n  b: { kind: digital_in }\n',
-      ['1 digital out of 9 A (a) at main'],
-    ],
-    [
-      'a rack that is full',
-      'racks: { main: { rack: rack_4, power: power_ac, modules: [in_12], added: open } }\n',
-      '  a_[1..13]: { kind: digital_in }\n',
-      ['the 4 places of rack_4 at main', '13 digital in at main'],
-    ],
-    [
-      'spare that has no room',
-      'reserves: { racks.spare: { digital_in: 50 % } }\nracks: { main: { rack: rack_4, power: power_ac, modules: [in_12], added: open } }\n',
-      '  a_[1..7]: { kind: digital_in, channel: open }\n',
-      ['the 4 places of rack_4 at main', '7 digital in at main', '7 digital in left free at main'],
-    ],
-    [
-      'a supply that is too weak',
-      'racks: { main: { rack: rack_14, power: { part: power_ac, gives: 0.6 A }, modules: open } }\n',
-      '  a_[1..12]: { kind: digital_in }\n',
-      ['the 600 mA of power_ac at main', '12 digital in at main', '3 digital in left free at main'],
-    ],
-    [
-      'more together than a module has',
-      open,
-      '  a_[1..21]: { kind: digital_in, together: team }\n',
-      ['21 digital in together in team at main', 'the points of team together on one module at main'],
-    ],
-    [
-      'more apart than there are modules',
-      'racks: { main: { rack: rack_7, power: power_ac, modules: [in_12, in_12] } }\n',
-      '  a_1: { kind: digital_in, apart: x }\n  a_2: { kind: digital_in, apart: x }\n  a_3: { kind: digital_in, apart: x }\n  b: { kind: digital_in }\n',
-      [
-        '1 digital in (a_1) at main',
-        '1 digital in (a_2) at main',
-        '1 digital in (a_3) at main',
-        'the points of x on different modules at main',
-      ],
-    ],
-    [
-      'a type that is not offered',
-      open,
-      '  a: { kind: digital_in, type: 2 }\n',
-      ['1 digital in of type 2 (a) at main'],
-    ],
-    ['a frequency that nothing counts', open, '  a: { kind: counter, frequency: 5 MHz }\n', ['1 counter (a) at main']],
-    [
-      'a sensor that nothing reads',
-      open,
-      '  a: { kind: thermocouple, sensor: b }\n',
-      ['1 thermocouple for b (a) at main'],
-    ],
-  ])('%s', async (_, racks, points, needs) => {
-    const found = await chooseRacks(designOf(`${head}${racks}points:\n${points}`), solveHere);
-    const [first] = found.choices;
-    expect(first!.answer).toEqual({ kind: 'conflict', needs: expect.arrayContaining(needs), irreducible: true });
-    expect((first!.answer as { needs: readonly string[] }).needs.length).toBe(needs.length);
-    expect(found.planned).toEqual([]);
   });
 });
 

@@ -9,9 +9,9 @@ import { rackChecks } from '../racks/checks/all.ts';
 import { type OneMore, partsIn } from '../racks/choice-tables.ts';
 import type { TaskOfAll } from '../racks/choice-words.ts';
 import { type RackAnswer, type RackReserve, type RackTask, rackTask, withOneMore } from '../racks/choose.ts';
-import { offersOf, type Preference } from '../racks/offers.ts';
+import { offersOf, type Preference, type RackOffers } from '../racks/offers.ts';
 import { planRacks } from '../racks/planned.ts';
-import { Missing } from '../working/missing.ts';
+import { Missing, unique } from '../working/missing.ts';
 
 export interface RackChoice {
   readonly location: string;
@@ -37,18 +37,26 @@ export interface RackWishes extends SolveOptions {
 /** Rejects with the reason of the signal. */
 export async function chooseRacks(design: Design, solve: Solve, wishes: RackWishes = {}): Promise<RackChoices> {
   const offers = offersOf(design.offered, wishes.prefer ?? 'cost');
-  const tasks = planRacks(design.racks).locations.flatMap((planned) => {
-    const task = rackTask(planned, offers, rackReserve(design));
-    return task === undefined ? [] : [{ name: planned.location.name, task }];
-  });
+  const tasks = tasksOf(design, offers);
   const choices: RackChoice[] = [];
   for (const [at, { name, task }] of tasks.entries()) {
     const of = { location: name, nth: at + 1, all: tasks.length };
-    choices.push({ location: name, answer: task instanceof Missing ? task : await solved(task, solve, wishes, of) });
+    const answer = task instanceof Missing || 'why' in task ? task : await solved(task, solve, wishes, of);
+    choices.push({ location: name, answer });
   }
   const written = choices.flatMap(({ answer }) => ('planned' in answer ? answer.planned : []));
   return { choices, planned: design.machine.racks.open ? asWhole(written) : written, leftOut: offers.leftOut };
 }
+
+/** One for each location at which something is left to choose. */
+function tasksOf(design: Design, offers: RackOffers) {
+  return planRacks(design.racks).locations.flatMap((planned) => {
+    const task = rackTask(planned, pointsOf(design), offers, rackReserve(design));
+    return task === undefined ? [] : [{ name: planned.location.name, task }];
+  });
+}
+
+const pointsOf = ({ racks: { locations } }: Design) => locations.flatMap(({ points }) => points);
 
 /** What one more point of each kind would take at each location, beside a choice. Rejects with the reason of the signal. */
 export async function oneMoreOfEach(
@@ -66,8 +74,8 @@ export async function oneMoreOfEach(
     return planned.kinds.map(({ kind }) => ({ planned, name, base, kind }));
   });
   for (const [at, { planned, name, base, kind }] of tries.entries()) {
-    const task = rackTask(withOneMore(planned, kind), offers, rackReserve(design));
-    if (task === undefined || task instanceof Missing) continue;
+    const task = rackTask(withOneMore(planned, kind), pointsOf(design), offers, rackReserve(design));
+    if (task === undefined || task instanceof Missing || 'why' in task) continue;
     const answer = await solved(task, solve, wishes, { location: name, kind, nth: at + 1, all: tries.length });
     const [before, after] = [base === undefined ? [] : partsIn(base), answer.kind === 'chosen' ? partsIn(answer) : []];
     found.push({
@@ -83,10 +91,11 @@ export async function oneMoreOfEach(
   return found;
 }
 
-/** Why there is no choice at all, in a sentence; nothing where there is one. */
+/** Why there is no choice at all, in a sentence; nothing where there is one, or something else is to be told of a location. */
 export function whyNoChoice({ racks: { locations } }: Design, { choices }: RackChoices): string | undefined {
   const lacks = choices.flatMap(({ answer }) => (answer instanceof Missing ? answer.lacks : []));
-  if (lacks.length > 0) return `Nothing can be chosen at racks yet: ${lackSentence(lacks)}.`;
+  if (lacks.length > 0 && choices.every(({ answer }) => answer instanceof Missing))
+    return `Nothing can be chosen at racks yet: ${lackSentence(unique(lacks))}.`;
   if (choices.length > 0) return undefined;
   return locations.length === 0
     ? 'The file has no racks. Write racks: open to have them chosen for its points.'

@@ -1,10 +1,12 @@
 // A choice of racks as tables: the racks, the parts with their cost, and what one more point would take.
+import { lackSentence } from '../checks/finding.ts';
 import type { Cell, Table } from '../checks/view.ts';
+import type { PointKind } from '../physics/point.ts';
 import { printQuantity } from '../units/print-quantity.ts';
 import { Missing } from '../working/missing.ts';
 import type { RackAnswer } from './choose.ts';
 import type { Layout } from './choose-layout.ts';
-import { inWords } from './suits.ts';
+import { kindNames } from './kind-names.ts';
 
 /** The names of the tables. */
 export const chosenRacks = 'chosen_racks';
@@ -60,22 +62,27 @@ function modulesIn({ modules }: Layout, slot: number): string {
 }
 
 /** Needs that cannot be met together, in sentences; none where every location has its racks. */
-export const conflictsOf = (choices: readonly Located[]): readonly string[] =>
-  choices.flatMap(({ location, answer }) => {
-    if (answer instanceof Missing || answer.kind === 'chosen') return [];
-    if (answer.kind === 'none found') return [`Nothing was found for ${location} in the time that it had.`];
-    const { needs, irreducible } = answer;
-    if (needs.length === 0) return [`No racks of the catalogues carry what is at ${location} already.`];
-    const without = irreducible
-      ? ' Without any one of these there is a way.'
-      : ' There may be fewer that stand against each other.';
-    return [`At ${location} these cannot be had together: ${needs.join('; ')}.${needs.length > 1 ? without : ''}`];
-  });
+export const conflictsOf = (choices: readonly Located[]): readonly string[] => [
+  ...new Set(choices.flatMap(conflictAt)),
+];
+
+function conflictAt({ location, answer }: Located): readonly string[] {
+  if (answer instanceof Missing) return [`Nothing can be chosen at ${location} yet: ${lackSentence(answer.lacks)}.`];
+  if (answer.kind === 'chosen') return [];
+  if (answer.kind === 'refused') return [answer.why];
+  if (answer.kind === 'none found') return [`Nothing was found for ${location} in the time that it had.`];
+  const { needs, irreducible } = answer;
+  if (needs.length === 0) return [`No racks of the catalogues carry what is at ${location} already.`];
+  const without = irreducible
+    ? ' Without any one of these there is a way.'
+    : ' There may be fewer that stand against each other.';
+  return [`At ${location} these cannot be had together: ${needs.join('; ')}.${needs.length > 1 ? without : ''}`];
+}
 
 /** What one point more of a kind would take. */
 export interface OneMore {
   readonly location: string;
-  readonly kind: string;
+  readonly kind: PointKind;
   /** More than the choice; nothing where it does not go. */
   readonly more: number | undefined;
   /** Whether it was not found only because the time was over. */
@@ -93,7 +100,7 @@ export function oneMoreTable(found: readonly OneMore[], prefer: 'cost' | 'width'
     columns: ['rack', 'kind', `more ${prefer}`, 'comes in', 'falls away'],
     rows: found.map(({ location, kind, more, timeOver, adds, drops, needs }) => [
       location,
-      inWords(kind),
+      kindNames[kind],
       more !== undefined ? weightOf(more, prefer) : timeOver ? 'not found in time' : 'does not fit',
       more === undefined ? needs.join('; ') : adds.length === 0 ? 'nothing: a channel is free' : adds.join(', '),
       drops.join(', '),

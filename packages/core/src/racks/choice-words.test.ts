@@ -10,7 +10,7 @@ describe('a choice of racks in words', () => {
     [choosingSays({ ...main, nth: 2, all: 3 }, 'cost', undefined, 1100), 'main (2 of 3): none is below 1100'],
     [
       choosingSays({ ...main, kind: 'digital_in' }, 'width', 600, 450),
-      'main, one more digital in: the best so far has a width of 600 mm, none is below 450 mm',
+      'main, one more digital input: the best so far has a width of 600 mm, none is below 450 mm',
     ],
     [choosingSays({ ...main, exact: true }, 'cost'), 'main, again with each load by itself'],
     [

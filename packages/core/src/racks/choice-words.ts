@@ -1,8 +1,8 @@
 // A choice of racks in sentences: how far it is, and what is to be said beside its tables.
 import type { PointKind } from '../physics/point.ts';
 import { type Located, weightOf } from './choice-tables.ts';
+import { kindNames } from './kind-names.ts';
 import type { Preference } from './offers.ts';
-import { inWords } from './suits.ts';
 
 /** One task among those that a solver gets, one after another. */
 export interface TaskOfAll {
@@ -23,7 +23,7 @@ export function choosingSays(
   best?: number | undefined,
   bound?: number | undefined,
 ): string {
-  const what = kind === undefined ? location : `${location}, one more ${inWords(kind)}`;
+  const what = kind === undefined ? location : `${location}, one more ${kindNames[kind]}`;
   const which = all === 1 ? what : `${what} (${nth} of ${all})`;
   const lead = exact ? `${which}, again with each load by itself` : which;
   const known = [

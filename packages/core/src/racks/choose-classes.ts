@@ -1,13 +1,14 @@
 // Points that are alike for every channel, counted together: the fewer there are, the sooner racks are chosen for them.
 
 import type { PointKind } from '../physics/point.ts';
-import { listed } from '../problems/wording.ts';
+import { listed, plural } from '../problems/wording.ts';
 import { printQuantity } from '../units/print-quantity.ts';
 import { Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
+import { kindNames } from './kind-names.ts';
 import { nameOf } from './laid-out.ts';
 import type { ChannelGroup, Point } from './rack.ts';
-import { inWords, whyNot } from './suits.ts';
+import { whyNot } from './suits.ts';
 
 export interface PointClass {
   readonly kind: PointKind;
@@ -17,7 +18,7 @@ export interface PointClass {
   readonly potential: string;
   readonly together: string | undefined;
   readonly apart: string | undefined;
-  /** In words of the file: '12 digital in of type 3'. */
+  /** In words of the file: '12 digital inputs of type 3'. */
   readonly says: string;
 }
 
@@ -75,5 +76,5 @@ function saysOf(point: Point, count: number): string {
     nameOf(together) && `together in ${nameOf(together)}`,
   ].filter((each) => each !== undefined && each !== '');
   const who = count === 1 ? ` (${point.name})` : '';
-  return `${count} ${inWords(kind as string)}${said.length === 0 ? '' : ` ${listed(said as string[])}`}${who}`;
+  return `${plural(count, kindNames[kind as PointKind])}${said.length === 0 ? '' : ` ${listed(said as string[])}`}${who}`;
 }

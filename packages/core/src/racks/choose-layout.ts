@@ -40,7 +40,7 @@ export function layoutOf(
   task: Task,
   model: RackModel,
   values: readonly number[],
-  freeOf: (given: number, groupAt: number) => readonly string[],
+  freeOf: (given: number, groupAt: number, supplies: readonly number[]) => readonly string[],
 ): Layout | undefined {
   const { slots, offers } = task;
   const chosen = (handles: readonly number[]): number => handles.findIndex((handle) => values[handle] === 1);
@@ -50,10 +50,11 @@ export function layoutOf(
     const extender = task.extenders?.[chosen(model.extenders[at]!)];
     return { rack: rack.part, power: slot.powers[chosen(model.powers[at]!)]!.part, extender: extender?.part };
   });
+  const supplies = slots.map(({ powers }, at) => powers[chosen(model.powers[at]!)]?.places ?? 0);
   const modules: NewModule[] = [];
   const benches: Bench[] = task.given.map((pool) => ({
     group: pool.group,
-    free: [...freeOf(pool.module, pool.groupAt)],
+    free: [...freeOf(pool.module, pool.groupAt, supplies)],
     left_A: pool.left_A,
     potential: pool.potential,
     given: pool.module,
@@ -63,9 +64,7 @@ export function layoutOf(
   }));
   const numbered = offers.modules.map(() => 0);
   slots.forEach((slot, at) => {
-    const power = slot.powers[chosen(model.powers[at]!)];
-    const extender = task.extenders?.[chosen(model.extenders[at]!)];
-    let place = 1 + slot.places + (power?.places ?? 0) + (extender?.places ?? 0);
+    let place = 1 + slot.before + supplies[at]!;
     for (const type of inOrder(offers.modules)) {
       const offer = offers.modules[type]!;
       for (let n = 0; n < values[model.modules[at]![type]!]!; n++) {

@@ -19,8 +19,11 @@ export interface Slot {
   readonly racks: readonly OfferedRack[];
   readonly powers: readonly Pick<OfferedPower, 'part' | 'weight' | 'places' | 'gives_A'>[];
   readonly isGiven: { readonly rack: boolean; readonly power: boolean };
-  /** What is there already takes so many places and draws so much. */
+  /** In words, where `powers` are only those that take as many places as points behind them need. */
+  readonly supplyStays?: string | undefined;
+  /** What is there already takes so many places and draws so much; new modules stand behind so many of them and the supply. */
   readonly places: number;
+  readonly before: number;
   readonly draws_A: number;
   readonly mayAdd: boolean;
 }
@@ -138,7 +141,7 @@ function framesOf(
       0,
       slot.isGiven.power
         ? `the ${printQuantity(slot.powers[0]!.gives_A, 'A')} of ${slot.powers[0]!.part} at ${label}`
-        : undefined,
+        : slot.supplyStays,
     );
   });
   if (offered !== undefined)

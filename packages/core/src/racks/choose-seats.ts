@@ -4,12 +4,15 @@
 // Channels of a new kind of module are counted together over all modules of the kind. That is exact as long as points may sit on
 // any of them. Points that shall be together or apart tell single modules apart, which are then variables of their own; so do
 // loads of several currents that share a supply, when the model is to be exact.
+
+import { plural } from '../problems/wording.ts';
 import type { Handle, ModelMaker, Sum } from './calc/model-maker.ts';
 import { type PointClass, suitsClass } from './choose-classes.ts';
 import type { GivenGroup, Task } from './choose-model.ts';
+import { kindNames } from './kind-names.ts';
 import type { OfferedModule } from './offers.ts';
 import type { ChannelGroup } from './rack.ts';
-import { canBe, inWords } from './suits.ts';
+import { canBe } from './suits.ts';
 
 /** Where points of a class can sit, with the variable that says how many do. */
 export interface Seat {
@@ -75,7 +78,7 @@ class Spare {
   at(where: string, group: ChannelGroup): Sum {
     return this.#kinds.flatMap(({ kind, at }) => {
       if (!canBe(group, kind)) return [];
-      const handle = this.#maker.count(`free ${inWords(kind)} ${where}`);
+      const handle = this.#maker.count(`free ${kindNames[kind]}s ${where}`);
       at.push([handle, 1]);
       return [[handle, 1] as const];
     });
@@ -83,7 +86,12 @@ class Spare {
 
   wanted(name: string): void {
     for (const { kind, free, at } of this.#kinds)
-      this.#maker.atLeast(`free ${inWords(kind)}`, at, free, `${free} ${inWords(kind)} left free at ${name}`);
+      this.#maker.atLeast(
+        `free ${kindNames[kind]}s`,
+        at,
+        free,
+        `${plural(free, kindNames[kind])} left free at ${name}`,
+      );
   }
 }
 

@@ -2,14 +2,17 @@
 // answer made into what is written under `planned`. What is there already stays, and nothing that has a channel moves.
 
 import type { PointKind } from '../physics/point.ts';
+import { plural } from '../problems/wording.ts';
 import type { Value } from '../reading/values.ts';
 import { given, isAbsent, isOpen, Missing, missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
+import { sumOver } from '../working/total.ts';
 import { broken, type LinearModel, type Solution } from './calc/linear-model.ts';
 import { classesOf } from './choose-classes.ts';
 import { type Layout, layoutOf } from './choose-layout.ts';
 import { type GivenGroup, rackModel, type Slot, type Task } from './choose-model.ts';
 import { sumOfGroup } from './choose-seats.ts';
+import { type Standing, standing, whyRefused } from './choose-standing.ts';
 import { type LaidModule, nameOf } from './laid-out.ts';
 import type { OfferedPower, RackOffers } from './offers.ts';
 import { type PlannedLocation, type PlannedRack, withPoint } from './planned.ts';
@@ -39,25 +42,36 @@ export type RackAnswer =
       readonly planned: readonly { readonly path: string; readonly value: string }[];
     }
   | { readonly kind: 'conflict'; readonly needs: readonly string[]; readonly irreducible: boolean }
+  | Refused
   | { readonly kind: 'none found' };
+
+/** Nothing can be chosen for what the file says; why, in a sentence. */
+export interface Refused {
+  readonly kind: 'refused';
+  readonly why: string;
+}
 
 /** More racks than these are not joined at one place (our judgement). */
 const mostRacks = 8;
 
-/** Nothing where nothing is open and every point has a channel; missing where what is needed is not known. */
+/** Nothing where nothing is open and every point has a channel; missing where what is needed is not known. `all` are the points of the machine. */
 export function rackTask(
   planned: PlannedLocation,
+  all: readonly Point[],
   offers: RackOffers,
   reserve: RackReserve,
-): Value<RackTask> | undefined {
+): Value<RackTask | Refused> | undefined {
   const { location, unplaced } = planned;
   if (!isLeftToChoose(planned)) return undefined;
   const kindless = unplaced.map(({ kind }) => kind);
   return given({ kindless, places: location.head.places, draws: location.head.draws }, ({ places, draws }) => {
-    const slots = slotsOf(planned, offers, { places: places.value, draws_A: draws?.value ?? 0 });
+    const stands = standing(planned, poweredBy(planned, offers));
+    const why = whyRefused(stands.planned, all);
+    if (why !== undefined) return { kind: 'refused', why };
+    const slots = slotsOf(stands, offers, { places: places.value, draws_A: draws?.value ?? 0 });
     if (slots instanceof Missing) return slots;
-    return solvable(planned, slots, taskOf(planned, slots, offers, reserve), { exact: false });
-  }) as Value<RackTask>;
+    return solvable(stands, slots, taskOf(stands.planned, slots, offers, reserve), { exact: false });
+  }) as Value<RackTask | Refused>;
 }
 
 /** Whether something is open there, or a point has no channel. */
@@ -111,18 +125,17 @@ function taskOf(planned: PlannedLocation, slots: readonly Slot[], offers: RackOf
   };
 }
 
-function solvable(
-  planned: PlannedLocation,
-  slots: readonly Slot[],
-  task: Task,
-  how: { readonly exact: boolean },
-): RackTask {
+function solvable(stands: Standing, slots: readonly Slot[], task: Task, how: { readonly exact: boolean }): RackTask {
   const made = rackModel(task, how);
-  const modules = modulesOf(planned);
-  const freeOf = (module: number, groupAt: number): readonly string[] =>
-    modules[module]!.channels.flatMap((each) =>
-      each.groupAt === groupAt && each.points.length === 0 ? [each.label] : [],
+  const { planned } = stands;
+  const modules = planned.racks.flatMap((rack, slot) => rack.modules.map((module) => ({ module, slot })));
+  const freeOf = (at: number, groupAt: number, supplies: readonly number[]): readonly string[] => {
+    const { module, slot } = modules[at]!;
+    const place = module.place! + supplies[slot]! - stands.counted[slot]!;
+    return module.channels.flatMap((each) =>
+      each.groupAt === groupAt && each.points.length === 0 ? [`${module.rack.label}.${place}.${each.number}`] : [],
     );
+  };
   return {
     name: task.name,
     model: made.model,
@@ -133,7 +146,7 @@ function solvable(
       const wrong = broken(made.model, solution.values);
       if (wrong.length > 0) throw new Error(`The solver's answer breaks its model: ${wrong[0]}`);
       const layout = layoutOf(task, made, solution.values, freeOf);
-      if (layout === undefined) return solvable(planned, slots, task, { exact: true });
+      if (layout === undefined) return solvable(stands, slots, task, { exact: true });
       return {
         kind: 'chosen',
         layout,
@@ -157,7 +170,7 @@ interface Head {
   readonly draws_A: number;
 }
 
-function slotsOf(planned: PlannedLocation, offers: RackOffers, head: Head): Value<readonly Slot[]> {
+function slotsOf({ planned, fixed }: Standing, offers: RackOffers, head: Head): Value<readonly Slot[]> {
   const { location, racks } = planned;
   const { section, name } = location;
   const powers = poweredBy(planned, offers);
@@ -168,6 +181,7 @@ function slotsOf(planned: PlannedLocation, offers: RackOffers, head: Head): Valu
     powers,
     isGiven: { rack: false, power: false },
     places: beside.places,
+    before: beside.places,
     draws_A: beside.draws_A,
     mayAdd: true,
   });
@@ -176,7 +190,16 @@ function slotsOf(planned: PlannedLocation, offers: RackOffers, head: Head): Valu
       free(`${name}/${from + at + 1}`, true, { places: 0, draws_A: 0 }),
     );
   if (section === undefined || section.open) return [free(name, false, head), ...further(1)];
-  const slots = racksSaid(section).map((each, at) => slotOf(each, racks[at]!, powers, offers));
+  const slots = racksSaid(section).map((each, at) => {
+    const width = fixed[at];
+    const fitting = width === undefined ? powers : powers.filter(({ places }) => places === width);
+    const slot = slotOf(each, racks[at]!, fitting, offers);
+    if (width === undefined || slot instanceof Missing) return slot;
+    return {
+      ...slot,
+      supplyStays: `a supply of ${plural(width, 'place')} at ${slot.label}, since points have channels behind it`,
+    };
+  });
   const lacks = slots.filter((each) => each instanceof Missing);
   if (lacks.length > 0) return new Missing(lacks.flatMap((each) => each.lacks));
   if (isOpen(section.further) && isAbsent(section.extender.part))
@@ -196,6 +219,8 @@ function slotOf(
   const gives = isOpen(said.power.part) ? undefined : rack.rack.gives;
   const modules = openModules ? [] : rack.rack.modules;
   const beside = rack.rack.beside.filter(({ what }) => what !== 'supply');
+  const before = beside.filter(({ what }) => what !== 'extender');
+  const inPlaces = modules instanceof Missing ? [] : modules;
   const supply = rack.rack.beside.find(({ what }) => what === 'supply')!;
   return given(
     {
@@ -203,8 +228,9 @@ function slotOf(
       gives,
       modules,
       supply: gives === undefined ? undefined : supply.places,
-      taken: [...beside, ...(modules instanceof Missing ? [] : modules)].map((each) => each.places),
-      drawn: [...beside, ...(modules instanceof Missing ? [] : modules)].flatMap(({ draws }) => draws ?? []),
+      taken: [...beside, ...inPlaces].map((each) => each.places),
+      before: [...before, ...inPlaces].map((each) => each.places),
+      drawn: [...beside, ...inPlaces].flatMap(({ draws }) => draws ?? []),
     },
     (known): Slot => ({
       label: rack.label,
@@ -225,8 +251,9 @@ function slotOf(
               },
             ],
       isGiven: { rack: known.places !== undefined, power: known.gives !== undefined },
-      places: known.taken.reduce((sum, each) => sum + each.value, 0),
-      draws_A: known.drawn.reduce((sum, each) => sum + each.value, 0),
+      places: sumOver(known.taken, ({ value }) => value),
+      before: sumOver(known.before, ({ value }) => value),
+      draws_A: sumOver(known.drawn, ({ value }) => value),
       mayAdd: openModules || isOpen(said.added),
     }),
   );

@@ -1,5 +1,5 @@
 // Racks with everything at its place: places numbered, channels numbered, points on their channels.
-import { isOpen, Missing } from '../working/missing.ts';
+import { given, isOpen, Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Beside, ChannelGroup, Location, Module, Point, Rack } from './rack.ts';
 import { whyNot } from './suits.ts';
@@ -45,9 +45,12 @@ export interface LaidLocation {
   readonly unplaced: readonly Point[];
   /** Points whose channel is not there, taken, or does not suit, in words. */
   readonly wrong: readonly { readonly point: Point; readonly why: string }[];
+  /** What has to be known before it can be said which channels some of the points sit on. */
+  readonly unsettled: readonly Missing[];
 }
 
-export function layOut(location: Location): LaidLocation {
+/** `all` are the points of the machine: some that shall be together may be elsewhere. */
+export function layOut(location: Location, all: readonly Point[] = location.points): LaidLocation {
   const seats = new Map<string, Point[]>();
   for (const point of location.points) {
     const { channel } = point;
@@ -61,8 +64,9 @@ export function layOut(location: Location): LaidLocation {
   const channels = racks.flatMap(({ modules }) => modules.flatMap((module) => module.channels));
   const on = new Map(channels.flatMap((channel) => channel.points.map((point) => [point, channel] as const)));
   const at = new Map(location.points.map((point) => [point, on.get(point)]));
+  const unsettled = new Map([...at].flatMap(([point, channel]) => lackOf(point, channel, location, racks)));
   const wrong = location.points.flatMap((point) => {
-    const why = whyWrong(point, at.get(point), location);
+    const why = unsettled.has(point) ? undefined : whyWrong(point, at.get(point), location);
     return why === undefined ? [] : [{ point, why }];
   });
   const bad = new Set(wrong.map(({ point }) => point));
@@ -73,8 +77,25 @@ export function layOut(location: Location): LaidLocation {
       channel === undefined || bad.has(point) ? [] : [{ point, channel }],
     ),
     unplaced: location.points.filter(({ channel }) => channel instanceof Missing),
-    wrong: [...wrong, ...torn(at, bad)],
+    wrong: [...wrong, ...torn(at, bad, all)],
+    unsettled: [...unsettled.values()],
   };
+}
+
+/** What is not known of the rack that a point says it sits in, where its channel is not found. */
+function lackOf(
+  point: Point,
+  channel: LaidChannel | undefined,
+  { name }: Location,
+  racks: readonly LaidRack[],
+): readonly (readonly [Point, Missing])[] {
+  if (channel !== undefined || point.channel instanceof Missing || point.channel.location !== name) return [];
+  const rack = racks[point.channel.rack - 1]?.rack;
+  if (rack === undefined) return [];
+  const { beside, modules } = rack;
+  const asked = modules instanceof Missing ? modules : modules.map(({ places, groups }) => [places, groups]);
+  const known = given({ asked, before: beside.filter(isBefore).map(({ places }) => places) }, () => undefined);
+  return known === undefined ? [] : [[point, known]];
 }
 
 /** The points on a channel, by rack, place and channel. */
@@ -87,11 +108,26 @@ function layRack(rack: Rack, number: number, seats: Seats): LaidRack {
     next = next === undefined || places instanceof Missing ? undefined : next + places.value;
     return place;
   };
-  const beside = rack.beside.map((each) => ({ beside: each, place: take(each.places) }));
-  const laid: { -readonly [K in keyof LaidRack]: LaidRack[K] } = { rack, label: rack.label, beside, modules: [] };
+  const laid: { -readonly [K in keyof LaidRack]: LaidRack[K] } = {
+    rack,
+    label: rack.label,
+    beside: rack.beside.filter(isBefore).map((each) => ({ beside: each, place: take(each.places) })),
+    modules: [],
+  };
   const modules = rack.modules instanceof Missing ? [] : rack.modules;
   laid.modules = modules.map((module) => layModule(module, laid, take(module.places), { number, seats }));
+  const joints = rack.beside.filter((each) => !isBefore(each));
+  laid.beside = [...laid.beside, ...joints.map((each) => ({ beside: each, place: lastPlace(rack, each, next) }))];
   return laid;
+}
+
+/** Whether it stands before the modules. */
+const isBefore = ({ what }: Beside): boolean => what !== 'extender';
+
+/** A joint stands in the last places of its rack, so that no module moves when racks are joined; behind the modules where these leave it no room. */
+function lastPlace({ places }: Rack, joint: Beside, next: number | undefined): number | undefined {
+  if (places instanceof Missing || joint.places instanceof Missing || next === undefined) return undefined;
+  return Math.max(places.value - joint.places.value + 1, next);
 }
 
 function layModule(
@@ -129,7 +165,11 @@ function whyWrong(point: Point, channel: LaidChannel | undefined, location: Loca
 }
 
 /** Points that shall be together and are not, shall be apart and are not, or mix potentials in one group of channels. */
-function torn(at: ReadonlyMap<Point, LaidChannel | undefined>, bad: ReadonlySet<Point>) {
+function torn(
+  at: ReadonlyMap<Point, LaidChannel | undefined>,
+  bad: ReadonlySet<Point>,
+  all: readonly Point[],
+): LaidLocation['wrong'] {
   const wrong: { readonly point: Point; readonly why: string }[] = [];
   const first = new Map<string, { point: Point; channel: LaidChannel }>();
   const onModule = new Map<LaidModule, Map<string, Point>>();
@@ -143,6 +183,9 @@ function torn(at: ReadonlyMap<Point, LaidChannel | undefined>, bad: ReadonlySet<
       if (other === undefined) first.set(together, { point, channel });
       else if (other.channel.module !== channel.module)
         wrong.push({ point, why: `${other.point.name} and ${point.name} shall be together and sit on two modules` });
+      const far = all.find((each) => nameOf(each.together) === together && each.location !== point.location);
+      if (other === undefined && far !== undefined)
+        wrong.push({ point, why: `${point.name} and ${far.name}, which is at ${far.location}, shall be together` });
     }
     if (apart !== undefined) {
       const names = onModule.get(channel.module) ?? new Map<string, Point>();

@@ -4,9 +4,9 @@ import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { counted } from '../working/counted.ts';
 import { given, Missing } from '../working/missing.ts';
-import { leaf, type Quantity } from '../working/quantity.ts';
-import { channelsThere, currentDrawn, placesTaken, spareOfAll } from './calc/sums.ts';
-import { type LaidLocation, type LaidRack, layOut } from './laid-out.ts';
+import type { Quantity } from '../working/quantity.ts';
+import { channelsLeft, channelsThere, currentDrawn, placesTaken, spareOfAll } from './calc/sums.ts';
+import { type LaidLocation, type LaidRack, layOut, nameOf } from './laid-out.ts';
 import type { Module, Point, RackDesign } from './rack.ts';
 import type { Spare } from './section.ts';
 import { canBe } from './suits.ts';
@@ -39,15 +39,18 @@ export interface PlannedRacks {
   readonly wiring: WiringSettings;
 }
 
-export const planRacks = ({ locations, spare, wiring }: RackDesign): PlannedRacks => ({
-  wiring,
-  locations: locations.map((each) => {
-    const laid = layOut(each);
-    return { ...laid, racks: laid.racks.map(summed), kinds: kindsOf(laid, spare) };
-  }),
-});
+export function planRacks({ locations, spare, wiring }: RackDesign): PlannedRacks {
+  const together = locations.flatMap(({ points }) => points.filter((point) => nameOf(point.together) !== undefined));
+  return {
+    wiring,
+    locations: locations.map((each) => {
+      const laid = layOut(each, together);
+      return { ...laid, racks: laid.racks.map(summed), kinds: kindsOf(laid, spare) };
+    }),
+  };
+}
 
-function summed(rack: LaidRack): PlannedRack {
+export function summed(rack: LaidRack): PlannedRack {
   const { label, rack: said } = rack;
   const { modules } = said;
   const all = modules instanceof Missing ? [] : modules;
@@ -96,27 +99,15 @@ function channelsOf({ location, racks }: LaidLocation, kind: PointKind): Value<Q
   const taken = racks
     .flatMap((rack) => rack.modules.flatMap(({ channels }) => channels))
     .filter(({ group, points }) => canBe(group, kind) && points.some((each) => each.kind !== kind));
-  return given({ n }, (known) =>
-    channelsThere(
-      { n: taken.length === 0 ? known.n : [...known.n, takenByOthers(-taken.length, location.name, kind)] },
-      about,
-    ),
-  );
+  const all = given({ n }, (known) => channelsThere(known, about));
+  if (taken.length === 0) return all;
+  const t = counted('points', taken.length, `count.${about}.used_by_other_kinds`);
+  return given({ n: all }, (known) => channelsLeft({ ...known, t }, about));
 }
 
 /** How many channels each group of a module has that can be of a kind. */
 const countsOf = ({ groups }: Module, kind: PointKind): readonly Value<Quantity<'1'>>[] =>
   groups instanceof Missing ? [groups] : groups.flatMap((group) => (canBe(group, kind) ? [group.count] : []));
-
-const takenByOthers = (count: number, location: string, kind: PointKind): Quantity<'1'> =>
-  leaf(count, '1', {
-    kind: 'given',
-    path: `points.count.${location}.${kind}_taken`,
-    via: ['counted in points: channels that points of another kind use'],
-    writtenAt: 'points',
-    written: String(count),
-    writtenUnit: '1',
-  });
 
 /** Common practice: a quarter of what is used, which is a fifth of all. */
 const usualSpare = assumed('reserves.racks.spare', 0.2, '1', {

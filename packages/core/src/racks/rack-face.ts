@@ -26,7 +26,7 @@ const legend: readonly Meaning[] = [
   ...channelLegend,
   { fill: 'tinted', tone: 'plain', means: 'supply, controller, station, joint' },
   { fill: 'dashed', tone: 'quiet', means: 'free place' },
-  { fill: 'hatched', tone: 'thin', means: 'module beyond the last place' },
+  { fill: 'hatched', tone: 'thin', means: 'beyond the last place' },
 ];
 
 /** The racks of these locations below each other, all to one scale. */
@@ -56,7 +56,7 @@ export function rackFace(title: string, locations: readonly PlannedLocation[]): 
     picture: {
       name: 'face',
       title,
-      caption: `${isInPlaces ? 'Places from left to right; no rack says how wide it is.' : 'Widths are to scale, heights are not.'} A filled box is a channel with a point, an open one a spare channel, a hatched one does not suit its point; a dashed frame is a free place${isOver ? ', a hatched frame a module beyond the last one' : ''}. Channels are numbered down the left column, then down the right one.`,
+      caption: `${isInPlaces ? 'Places from left to right; no rack says how wide it is.' : 'Widths are to scale, heights are not.'} A filled box is a channel with a point, an open one a spare channel, a hatched one does not suit its point; a dashed frame is a free place${isOver ? ', a hatched frame is beyond the last one' : ''}. Channels are numbered down the left column, then down the right one.`,
       scale: { from: 0, to: isInPlaces ? widest / usualPlace_m : widest, unit: isInPlaces ? '1' : 'm' },
       rows,
       marks: isInPlaces ? marks.map(inPlaces) : marks,
@@ -76,6 +76,8 @@ interface Face {
   /** Where the last place ends, and where what is put in ends. */
   readonly end: number;
   readonly taken: number;
+  /** The free places, before the joint where there is one. */
+  readonly free: { readonly from: number; readonly count: number };
   readonly beside: readonly Box[];
   readonly modules: readonly (Box & { readonly channels: readonly LaidChannel[]; readonly module: LaidModule })[];
 }
@@ -92,6 +94,8 @@ interface Box {
 const numberOf = (value: Value<Quantity<'1'>>): number | undefined =>
   value instanceof Missing ? undefined : value.value;
 
+const isJoint = ({ beside: { what } }: PlannedRack['beside'][number]): boolean => what === 'extender';
+
 /** What does not say how many places it takes is drawn in one. */
 function faceOf(rack: PlannedRack, { location, wrong }: PlannedLocation): Face {
   const { places, width } = rack.rack;
@@ -104,12 +108,21 @@ function faceOf(rack: PlannedRack, { location, wrong }: PlannedLocation): Face {
     next += own;
     return box;
   };
-  const beside = rack.beside.map((each) => boxOf(each.beside.places, named(each.beside.part), each.beside.what));
+  const joints = rack.beside.filter(isJoint);
+  const besideOf = (all: PlannedRack['beside']): readonly Box[] =>
+    all.map(({ beside: { places: takes, part, what } }) => boxOf(takes, named(part), what));
+  const before = besideOf(rack.beside.filter((each) => !isJoint(each)));
   const modules = rack.modules.map((module) => ({
     ...boxOf(module.module.places, named(module.module.part), 'module'),
     channels: module.channels,
     module,
   }));
+  // A joint stands in the last places.
+  const freeFrom = next;
+  const behind = joints.reduce((sum, { beside }) => sum + (numberOf(beside.places) ?? 1), 0);
+  next = Math.max(next, (count ?? 0) - behind);
+  const freeTo = next;
+  const beside = [...before, ...besideOf(joints)];
   return {
     rack,
     path: location.path,
@@ -117,6 +130,7 @@ function faceOf(rack: PlannedRack, { location, wrong }: PlannedLocation): Face {
     place,
     end: (count ?? next) * place,
     taken: next * place,
+    free: { from: freeFrom * place, count: freeTo - freeFrom },
     beside,
     modules,
   };
@@ -125,23 +139,23 @@ function faceOf(rack: PlannedRack, { location, wrong }: PlannedLocation): Face {
 const rowsOf = (channels: readonly LaidChannel[]): number => Math.ceil(Math.min(channels.length, mostDrawn) / columns);
 
 function marksOf(face: Face, row: number, high: number): readonly Mark[] {
-  const { place, end, taken, beside, modules, path, wrong } = face;
+  const { place, end, beside, modules, path, wrong } = face;
   const gap = place * 0.04;
   const last = row + high - 1;
   const whole = ({ from, to }: Pick<Box, 'from' | 'to'>) => ({ row, downTo: last, from: from + gap, to: to - gap });
-  const free = Array.from(
-    { length: Math.min(Math.max(Math.round((end - taken) / place), 0), mostDrawn) },
-    (_, at) => taken + at * place,
-  );
+  const isBeyond = ({ to }: Box): boolean => to > end * 1.000001;
+  const hatched = (box: Box): Mark => ({ kind: 'bar', ...whole(box), fill: 'hatched', tone: 'thin' });
+  const free = Array.from({ length: Math.min(face.free.count, mostDrawn) }, (_, at) => face.free.from + at * place);
   return [
     ...free.map((from): Mark => ({ kind: 'bar', ...whole({ from, to: from + place }), fill: 'dashed', tone: 'quiet' })),
     ...beside
       .filter(({ places }) => places > 0)
-      .map((box): Mark => ({ kind: 'bar', ...whole(box), fill: 'tinted', tone: 'plain', about: path })),
+      .map(
+        (box): Mark =>
+          isBeyond(box) ? hatched(box) : { kind: 'bar', ...whole(box), fill: 'tinted', tone: 'plain', about: path },
+      ),
     ...modules.flatMap((box): readonly Mark[] => [
-      ...(box.to > end * 1.000001
-        ? [{ kind: 'bar', ...whole(box), fill: 'hatched', tone: 'thin' } as const]
-        : [edgeOf(box, row, gap, last)]),
+      isBeyond(box) ? hatched(box) : edgeOf(box, row, gap, last),
       ...box.channels.slice(0, mostDrawn).map((channel, at) => cellOf(channel, at, box, row, wrong, gap)),
     ]),
     {

@@ -56,7 +56,7 @@ describe('points', () => {
   it.each([
     ['{ kind: digital_in, channel: main.4.13 }', 'there is no channel main.4.13 for a'],
     ['{ kind: digital_in, channel: main.3.1 }', 'there is no channel main.3.1 for a'],
-    ['{ kind: digital_out, channel: main.4.1 }', 'a does not suit main.4.1: it is no digital out'],
+    ['{ kind: digital_out, channel: main.4.1 }', 'a does not suit main.4.1: it is no digital output'],
     ['{ kind: digital_in, type: 2, channel: main.4.1 }', 'its inputs are of type 3, not 2'],
     ['{ kind: digital_in, level: source, channel: main.4.1 }', 'it is a sink, no source'],
     ['{ kind: digital_in, pulse: 2 ms, channel: main.4.1 }', 'its filter of 3 ms is longer than the signal, 2 ms'],
@@ -120,6 +120,40 @@ describe('spare', () => {
   });
 });
 
+describe('which channel a point sits on', () => {
+  const point = 'points: { a: { kind: digital_in, channel: main.4.1 } }\n';
+
+  it.each([
+    ['power: open, modules: [in_12]', 'racks.main.power is open: a part of kind power, such as power_ac'],
+    ['power: power_ac, modules: open', 'racks.main.modules is open: a list, such as [ … ]'],
+    [
+      'power: power_ac, modules: [{ part: in_12, places: unknown }, in_12]',
+      'racks.main.modules.0.places is unknown: a plain number, such as 1',
+    ],
+  ])('is not known where %s', (said, why) => {
+    const at = said.includes('unknown') ? point.replace('4.1', '5.1') : point;
+    const text = `controller: controller_m\nracks: { main: { rack: rack_7, ${said} } }\n${at}`;
+    expect(told(text, 'racks.suits@main')).toEqual(['unknown', why]);
+  });
+
+  it('is wrong where there is no such rack, whatever is open', () => {
+    const text = `${rack('open')}${point.replace('main.4.1', 'main/2.4.1')}`;
+    expect(told(text, 'racks.suits@main')).toEqual(['fails', 'there is no channel main/2.4.1 for a']);
+  });
+
+  it('cannot be together with one at another place', () => {
+    const text = `controller: controller_m
+networks: { io: { profile: polled_100, cycle: 1 ms, runs: [[controller, far, 5 m, solid]], nodes: { far: rack_head } } }
+racks: { main: { rack: rack_4, power: power_ac, modules: [in_12] }, far: { rack: rack_4, power: power_dc, modules: [in_12] } }
+points:
+  a: { kind: digital_in, channel: main.4.1, together: team }
+  b: { kind: digital_in, at: far, channel: far.3.1, together: team }
+`;
+    expect(told(text, 'racks.suits@main')).toEqual(['fails', 'a and b, which is at far, shall be together']);
+    expect(told(text, 'racks.suits@far')).toEqual(['fails', 'b and a, which is at main, shall be together']);
+  });
+});
+
 describe('a rack', () => {
   it('takes supply, controller and modules, and bears what they draw', () => {
     const text = rack('[in_12, count_6]');
@@ -147,6 +181,10 @@ describe('a rack', () => {
     expect(told(text, 'racks.extender@main')).toEqual(['holds', '2 racks are joined, 4 can be']);
     expect(told(text, 'racks.places@main')).toEqual(['holds', '5 of 7 places are taken']);
     expect(told(text, 'racks.places@main/2')).toEqual(['holds', expect.stringContaining('4 of 4 places are taken')]);
+    // The joint stands in the last place, so that no module moves when racks are joined.
+    const points =
+      'points: { a: { kind: digital_in, channel: main.4.1 }, b: { kind: digital_in, channel: main/2.2.1 } }\n';
+    expect(told(text + points, 'racks.suits@main')).toEqual(['holds', 'each of 2 does']);
   });
 });
 

@@ -4,6 +4,7 @@ import type { Value } from '../reading/values.ts';
 import { printQuantity } from '../units/print-quantity.ts';
 import { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
+import { kindNames } from './kind-names.ts';
 import type { ChannelGroup, Point, Range } from './rack.ts';
 
 /**
@@ -16,7 +17,7 @@ const servesTypes = { '1': ['1'], '2': ['2'], '3': ['1', '3'] } as const;
 export function whyNot(point: Point, group: ChannelGroup): string | undefined {
   const { kind } = point;
   if (kind instanceof Missing) return 'its kind is not known';
-  if (!canBe(group, kind)) return `it is no ${inWords(kind)}`;
+  if (!canBe(group, kind)) return `it is no ${kindNames[kind]}`;
   const [type, ofType] = [known(point.type), known(group.type)];
   if (type !== undefined && ofType !== undefined && !(servesTypes[ofType] as readonly string[]).includes(type))
     return `its inputs are of type ${ofType}, not ${type}`;
@@ -38,8 +39,6 @@ export function whyNot(point: Point, group: ChannelGroup): string | undefined {
 
 export const canBe = ({ kinds }: ChannelGroup, kind: PointKind): boolean =>
   !(kinds instanceof Missing) && kinds.some((each) => each === kind);
-
-export const inWords = (kind: string): string => kind.replace('_', ' ');
 
 const known = <T>(value: Value<T> | undefined): Exclude<T, Missing> | undefined =>
   value === undefined || value instanceof Missing ? undefined : (value as Exclude<T, Missing>);

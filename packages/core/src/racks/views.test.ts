@@ -35,9 +35,9 @@ points:
   valve_[1..4]: { kind: digital_out, current: 0.4 A, channel: main.5.1 }
   lid_1: { kind: digital_in, channel: main.4.1, wire: 12 m, title: Lid 1 closed, pulse: 8 ms, together: lids }
   tension: { kind: analogue_in, range: [4 mA, 20 mA], channel: main.6.2 }
-  lift: { kind: digital_in, at: rack_o, channel: rack_o.4.1, update: 2 ms }
-  lamp: { kind: digital_out, at: rack_o, channel: rack_o.4.2 }
-  far: { kind: digital_in, at: rack_o, channel: rack_o/2.3.12 }
+  lift: { kind: digital_in, at: rack_o, channel: rack_o.3.1, update: 2 ms }
+  lamp: { kind: digital_out, at: rack_o, channel: rack_o.3.2 }
+  far: { kind: digital_in, at: rack_o, channel: rack_o/2.2.12 }
   spare_eye: { kind: digital_in, at: rack_o }
 `;
 const assessed = (from: string) => assess(resolve(read(from), [demonstration()]));
@@ -96,7 +96,7 @@ describe('views of racks', () => {
     expect(words(viewAt('points.lid_1').says)).toBe(
       'lid_1, digital input, sits on channel main.4.1 of in_20, which suits it.',
     );
-    expect(words(viewAt('points.lamp').says)).toContain('lamp does not suit rack_o.4.2');
+    expect(words(viewAt('points.lamp').says)).toContain('lamp does not suit rack_o.3.2');
     expect(words(viewAt('points.spare_eye').says)).toBe('spare_eye, digital input at rack_o, has no channel yet.');
     expect(table('points.lid_1', 'channel').rows.map(words)).toContain('filter3 ms');
     expect(table('points.lid_1', 'findings').rows.map(([title]) => title)).toEqual(['Filter of an input']);
@@ -114,7 +114,7 @@ describe('tables of racks', () => {
       'far',
       'digital input',
       'rack_o',
-      'rack_o/2.3.12',
+      'rack_o/2.2.12',
       'in_12',
       '',
       '',

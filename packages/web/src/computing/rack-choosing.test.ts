@@ -58,7 +58,7 @@ describe('racks chosen on the desk', () => {
     expect(desk.table({ address: 'racks', name: 'chosen_racks' })).toEqual(table);
     const more = await oneMore();
     expect(more.tasks).toContainEqual({ location: 'main', kind: 'digital_out', nth: 2, all: 2 });
-    expect(texts(more.table)!.map(([, kind]) => kind)).toEqual(['digital in', 'digital out']);
+    expect(texts(more.table)!.map(([, kind]) => kind)).toEqual(['digital input', 'digital output']);
     const edited = desk.write({ entries: table!.takesAll!, at: undefined, looking });
     const after = applied(text, edited);
     expect(after.startsWith(text)).toBe(true);

@@ -4,6 +4,7 @@ import type { Unit } from '../../units/si.ts';
 import { leaf } from '../../working/quantity.ts';
 import {
   channelsFree,
+  channelsLeft,
   channelsThere,
   costOfAll,
   costOfParts,
@@ -29,6 +30,11 @@ describe('racks', () => {
   // 75 free beside 225 used: 33 % of the used, 25 % of all.
   it('spare of the used and of all', () => {
     expect(spareOfAll({ s: plain(75 / 225, '1') }, 'main').value).toBeCloseTo(75 / 300, 15);
+  });
+
+  // Twenty channels of either kind, three of them with outputs: seventeen are left for inputs.
+  it('channels that another kind uses, by hand', () => {
+    expect(channelsLeft({ n: plain(20, '1'), t: plain(3, '1') }, 'main.digital_in').value).toBe(17);
   });
 
   it('free channels by hand', () => {

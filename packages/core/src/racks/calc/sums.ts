@@ -41,6 +41,20 @@ export const channelsThere = formula({
   of: total,
 });
 
+/** A channel that can be of several kinds is none of the others any more when a point is on it. */
+export const channelsLeft = formula({
+  id: 'racks.channels_left',
+  title: 'channels that are left for a kind',
+  text: 'n - t',
+  gives: '1',
+  symbols: { n: '1', t: '1' },
+  means: { n: 'channels that can be of the kind', t: 'those of them that points of another kind use' },
+  try: { n: [12, 40, 1], t: [0, 11, 1] },
+  source: 'definition',
+  proof: 'channels that another kind uses, by hand',
+  of: (n: number, t: number) => n - t,
+});
+
 export const octetsOfModules = formula({
   id: 'racks.octets',
   title: 'data of the modules of a remote rack',

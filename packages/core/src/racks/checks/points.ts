@@ -1,7 +1,7 @@
 // racks.placed, racks.suits, racks.spare: has every point a channel that suits it, and are enough left free?
 import { question } from '../../checks/finding.ts';
 import { listed } from '../../problems/wording.ts';
-import { Missing } from '../../working/missing.ts';
+import { Missing, unique } from '../../working/missing.ts';
 import type { KindOfPoints, PlannedLocation, PlannedRacks } from '../planned.ts';
 
 const withPoints = ({ locations }: PlannedRacks): readonly PlannedLocation[] =>
@@ -43,23 +43,26 @@ export const suits = question<PlannedRacks, PlannedLocation>({
   page: `Asked of every location with points on channels. A channel must be there, carry one point, and be of its kind; its type by IEC
 61131-2, whether it takes or gives current, its range, its sensor, its current, its highest frequency and its filter must do for
 the point, as far as both say something of it. Points that shall be together sit on one module, no two that shall be apart do,
-and points of different potential share no group of channels.`,
+and points of different potential share no group of channels. Where it is not known what stands in a rack or how wide it is, nobody
+can say which channel a point sits on.`,
   advice: 'another channel for the point, another module',
   subjects: (racks) => withPoints(racks).filter(({ location, unplaced }) => unplaced.length < location.points.length),
   name: ({ location }) => location.name,
   path: ({ location }) => location.path,
-  answer: ({ location, wrong, placed: there }) =>
+  answer: ({ location, wrong, unsettled, placed: there }) =>
     location.racks instanceof Missing
       ? location.racks
-      : wrong.length === 0
-        ? { yes: true, because: `each of ${there.length} does` }
-        : {
-            yes: false,
-            because: `${wrong
-              .slice(0, 3)
-              .map(({ why }) => why)
-              .join('; ')}${wrong.length > 3 ? `; and ${wrong.length - 3} more` : ''}`,
-          },
+      : wrong.length === 0 && unsettled.length > 0
+        ? new Missing(unique(unsettled.flatMap(({ lacks }) => lacks)))
+        : wrong.length === 0
+          ? { yes: true, because: `each of ${there.length} does` }
+          : {
+              yes: false,
+              because: `${wrong
+                .slice(0, 3)
+                .map(({ why }) => why)
+                .join('; ')}${wrong.length > 3 ? `; and ${wrong.length - 3} more` : ''}`,
+            },
 });
 
 export const spare = question<PlannedRacks, KindOfPoints>({
