@@ -450,6 +450,42 @@ describe('the sheet', () => {
     expect(await unknown.count()).toBeGreaterThanOrEqual(4);
   });
 
+  it('brings into sight what a margin, a name or the contents lead to, wide and narrow; the head stays', async () => {
+    await page.goto(`${folder.url}/#/labeller.yaml`);
+    await page.locator('h2', { hasText: 'Axis star_wheel' }).first().waitFor();
+    /** Whether the head of it is on the sheet. */
+    const isSeen = (what: string) => () =>
+      page.locator(what).evaluate((element) => {
+        const sheet = document.querySelector('.sheet')!.getBoundingClientRect();
+        const { top } = element.getBoundingClientRect();
+        return top >= sheet.top - 1 && top < sheet.bottom;
+      });
+    const headStays = async (): Promise<void> => {
+      expect(await page.locator('.brand').evaluate((element) => element.getBoundingClientRect().top)).toBeGreaterThan(
+        0,
+      );
+      expect(await page.evaluate(() => [scrollY, document.documentElement.scrollHeight - innerHeight])).toEqual([0, 0]);
+    };
+    await page.locator('[data-finding="marks.budget@label_gap"] button').click();
+    await soon(isSeen('[data-view="marks.label_gap"]')).toBe(true);
+    await headStays();
+    await page.locator('.contents a', { hasText: 'Network' }).click();
+    await soon(isSeen('#networks')).toBe(true);
+    await headStays();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('networks');
+    await page
+      .locator('[data-view="networks.drives"] [data-table="ways"]')
+      .getByRole('button', { name: 'wrap_belt' })
+      .click();
+    await soon(isSeen('[data-view="networks.drives.nodes.wrap_belt"]')).toBe(true);
+    await headStays();
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.locator('[data-view="marks.label_gap"] [data-table="result"] .num').last().click();
+    await soon(isSeen('.note')).toBe(true);
+    await headStays();
+    expect(await violations()).toEqual([]);
+  });
+
   it('is reached with the keyboard alone', async () => {
     const reached = new Set<string>();
     for (let at = 0; at < 200; at++) {

@@ -10,6 +10,7 @@ export { type Candidate, inputsOf } from './assess/inputs-of.ts';
 export { explain, explainIn, numbersOf } from './assess/numbers.ts';
 export { type FindingJson, findingJson, type ReportJson, reportJson, reportVersion } from './assess/report.ts';
 export { show, shownAddresses } from './assess/show.ts';
+export { viewOfFinding } from './assess/view-of-finding.ts';
 export { losersTable, optionsTable } from './axes/choice-tables.ts';
 export type { Choice as ChoiceOfParts } from './axes/choose.ts';
 export { doneOf, grouped, type NotAsked, readAsked } from './checks/asked.ts';

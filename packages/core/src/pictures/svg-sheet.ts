@@ -46,6 +46,8 @@ export const titleSize = 1.3;
 const usualText_px = 11.5;
 const lineHeight = 1.3;
 const rowOfText = 1.15;
+/** A dimension line has its number above it. */
+const rowOfMeasure = 1.7;
 const columnGap_px = 12;
 const edge_px = 6;
 const tickGap_px = 14;
@@ -62,7 +64,7 @@ export function layOut(picture: Picture, options: SvgOptions): Sheet {
   const head = standalone ? linesOf([{ words: [picture.title] }], { ...wide, right: width / titleSize }) : [];
   const caption = standalone ? linesOf([{ words: [picture.caption] }], wide) : [];
   const start = standalone ? head.length * titleSize * line + line : 0.5 * text_px;
-  const { tops, bottoms, end } = rowsFrom(start, picture.rows, placing, line);
+  const { tops, bottoms, end } = rowsFrom(start, picture, placing, line);
   return {
     width,
     height: Math.ceil(end + 0.4 * text_px + (standalone ? (caption.length + 1) * line : 0)),
@@ -129,14 +131,16 @@ function positions(from: number, to: number, start: number, end: number): (value
   };
 }
 
-function rowsFrom(start: number, rows: readonly Row[], placing: Placing, line: number) {
+function rowsFrom(start: number, { rows, marks }: Picture, placing: Placing, line: number) {
+  const measured = new Set(marks.flatMap((mark) => (mark.kind === 'measure' ? [mark.row] : [])));
   const tops: number[] = [];
   const bottoms: number[] = [];
   let end = start;
   for (const [index, { height, above = 0 }] of rows.entries()) {
     const lines = placing.lines[index]!;
     const top = end + above * line;
-    const bottom = top + Math.max(height, lines > 0 ? rowOfText : 0) * line;
+    const least = measured.has(index) ? rowOfMeasure : lines > 0 ? rowOfText : 0;
+    const bottom = top + Math.max(height, least) * line;
     tops.push(top);
     bottoms.push(bottom);
     end = bottom + Math.max(lines - 1, 0) * line;

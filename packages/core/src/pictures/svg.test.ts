@@ -113,6 +113,19 @@ describe('printSvg', () => {
     expect(elementsIn(root, 'text').some((each) => each.attributes['data-about'] === 'axes.a')).toBe(true);
   });
 
+  it('sets the number of a measure above its line, however low its row is', () => {
+    const number = { address: 'a.b@c', value: 1e-4, unit: 's', text: '100 µs' };
+    const { rows, ...more } = picture([{ kind: 'measure', row: 1, from: 0, to: 1e-3, forms: [['whole ', number]] }]);
+    for (const height of [0.5, 1, 2]) {
+      const root = readXml(printSvg({ ...more, rows: [rows[0]!, { height }] }, { width_px: 600 }));
+      const text = elementsIn(root, 'text').find((each) => textIn(each).startsWith('whole'))!;
+      const line = elementsIn(root, 'path').find((each) => /H[\d.]+$/.test(String(each.attributes.d)))!;
+      const height_px = Number(/M[\d.]+ ([\d.]+)H[\d.]+$/.exec(String(line.attributes.d))![1]);
+      // The letters reach a little below the line that they are written on.
+      expect(Number(text.attributes.y) + 3, String(height)).toBeLessThan(height_px);
+    }
+  });
+
   it('names its colours for a page, and needs no page as a file of its own', () => {
     const drawn = picture([bar(0, 5e-4)]);
     const inPage = printSvg(drawn, { width_px: 600 });

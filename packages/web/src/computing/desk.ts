@@ -32,6 +32,7 @@ import {
   textAfter,
   textAt,
   textOf,
+  viewOfFinding,
   withTables,
   writePlanned,
   writePoints,
@@ -127,7 +128,8 @@ export function openDesk(): Handlers {
     writeList: ({ text, looking }) => edited(writePoints(machine, readPointsTable(pasted, text)), looking),
     explain: ({ address }) => {
       const working = explain(assessment, address, [...made.values()]);
-      return working && workingAt(address, working, filled());
+      const view = viewOfFinding(assessment, shown.chapters, address);
+      return working && { ...workingAt(address, working, filled()), ...(view !== undefined && { view }) };
     },
     table: ({ address, name }) => {
       const own = made.get(keyOf(address, name));

@@ -162,6 +162,8 @@ export interface WorkingAt {
       readonly values: readonly NumberAt[];
     }[];
   };
+  /** Of a finding: the view on the page that shows what it is about, or the chapter that it belongs to. */
+  readonly view?: string;
   /** The lines of the file that it rests on, down to the given. */
   readonly lines: readonly number[];
 }

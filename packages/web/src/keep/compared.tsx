@@ -1,5 +1,6 @@
 // The present state held against a kept one: which inputs differ, which findings move or flip.
 import type { Comparison } from '@layshaft/core';
+import { useEffect, useRef } from 'react';
 import type { SheetState } from '../document/state.ts';
 import { useSheet } from '../sheet/context.ts';
 
@@ -7,8 +8,11 @@ export function Compared({ state, comparison }: { readonly state: SheetState; re
   const sheet = useSheet();
   const name = state.against ?? '';
   const { inputs, findings } = comparison;
+  const own = useRef<HTMLElement>(null);
+  // It stands at the head of the sheet, which may be far from where one is.
+  useEffect(() => own.current?.scrollIntoView(), []);
   return (
-    <section className="chapter compared" aria-label={`Against ${name}`}>
+    <section ref={own} className="chapter compared" aria-label={`Against ${name}`}>
       <h2 className="chap">Against the kept state {name}</h2>
       {inputs.length === 0 && findings.length === 0 && <p className="result">Nothing differs.</p>}
       {inputs.length > 0 && (

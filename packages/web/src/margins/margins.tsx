@@ -2,6 +2,7 @@
 import type { FindingAt } from '../computing/protocol.ts';
 import type { SheetState } from '../document/state.ts';
 import { useSheet } from '../sheet/context.ts';
+import { Origins } from '../sheet/origins.tsx';
 import { drawnWhenDifferent } from '../sheet/same.ts';
 import { Bar } from './bar.tsx';
 
@@ -45,6 +46,7 @@ export function Margins({ state }: { readonly state: SheetState }) {
             <i className="k-was" /> before the last edit
           </span>
         </p>
+        <Origins />
       </footer>
     </aside>
   );

@@ -1,4 +1,5 @@
 // A chapter: for each of its views a sentence, pictures, inputs, tables; beside them the working that is open.
+import type { ReactNode } from 'react';
 import type { ChapterAt, TableAt, ViewAt, WorkAt } from '../computing/protocol.ts';
 import type { SheetState } from '../document/state.ts';
 import { ChooseRacks } from './choose-racks.tsx';
@@ -7,10 +8,11 @@ import { Figure } from './figure.tsx';
 import { InputRow } from './input-row.tsx';
 import { Work } from './long-work.tsx';
 import { Sentence } from './sentence.tsx';
+import { goTo } from './sight.ts';
 
 export function Chapter({ chapter, state }: { readonly chapter: ChapterAt; readonly state: SheetState }) {
   return (
-    <section id={chapter.domain} aria-labelledby={`${chapter.domain}-title`}>
+    <section id={chapter.domain} tabIndex={-1} aria-labelledby={`${chapter.domain}-title`}>
       {chapter.views.map((view, at) => (
         <ViewOf
           key={view.address}
@@ -19,11 +21,27 @@ export function Chapter({ chapter, state }: { readonly chapter: ChapterAt; reado
           title={chapter.title}
           id={at === 0 ? `${chapter.domain}-title` : undefined}
           several={chapter.views.length > 1}
-        />
+          before={chapter.views.slice(0, at).flatMap(({ pictures }) => pictures).length}
+        >
+          {at === 0 && chapter.views.length > fewViews && <Within chapter={chapter} />}
+        </ViewOf>
       ))}
     </section>
   );
 }
+
+/** A chapter with more views than these says at its head which there are (our judgement). */
+const fewViews = 2;
+
+const Within = ({ chapter: { title, views } }: { readonly chapter: ChapterAt }) => (
+  <nav className="within" aria-label={`In the chapter ${title}`}>
+    {views.map((view) => (
+      <button key={view.address} type="button" className="quiet" onClick={() => goTo(view.address)}>
+        {view.title}
+      </button>
+    ))}
+  </nav>
+);
 
 interface ViewProps {
   readonly view: ViewAt;
@@ -32,12 +50,16 @@ interface ViewProps {
   readonly id?: string | undefined;
   /** Whether the view's own title must tell it from others. */
   readonly several: boolean;
+  /** How many pictures of the chapter stand before it. */
+  readonly before?: number;
+  /** What stands between its title and its sentence. */
+  readonly children?: ReactNode;
 }
 
 const Made = ({ table, address }: { readonly table: TableAt | undefined; readonly address: string }) =>
   table && <DataTable table={table} address={address} />;
 
-export function ViewOf({ view, state, title, id, several }: ViewProps) {
+export function ViewOf({ view, state, title, id, several, before = 0, children }: ViewProps) {
   const inputsBefore = new Map(
     [...(state.before?.chapters.flatMap(({ views }) => views) ?? []), ...(state.before?.looked ?? [])].flatMap(
       ({ inputs }) => inputs.map((input) => [input.path, input.place] as const),
@@ -54,11 +76,12 @@ export function ViewOf({ view, state, title, id, several }: ViewProps) {
     />
   );
   return (
-    <div className="chapter" data-view={view.address}>
+    <div className="chapter" data-view={view.address} tabIndex={-1}>
       <h2 className="chap" id={id}>
         {title}
-        {several && <small> {view.title}</small>}
+        {several && view.title !== title && <small> {view.title}</small>}
       </h2>
+      {children}
       <p className="result">
         <Sentence cells={view.says} />
       </p>
@@ -67,7 +90,7 @@ export function ViewOf({ view, state, title, id, several }: ViewProps) {
           <Figure
             key={picture.name}
             picture={picture}
-            label={`${title}, figure ${String(at + 1)}`}
+            label={`${title}, figure ${String(before + at + 1)}`}
             address={view.address}
           />
         ))}

@@ -1,7 +1,7 @@
 // A table of words and numbers; it can be copied into a spreadsheet, and a row that is on offer can be taken. A long one is
 // searched, and shows so many rows at once as are drawn in a blink.
 import { type ReactNode, useState } from 'react';
-import type { Entry, TableAt } from '../computing/protocol.ts';
+import type { CellJson, Entry, TableAt } from '../computing/protocol.ts';
 import type { Sheet } from '../document/sheet.ts';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
@@ -45,15 +45,15 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
         </thead>
         <tbody>
           {found.slice(0, mostRows).map(({ row, nth }) => (
-            <tr key={row.map(({ text }) => text).join('\n')}>
+            <tr key={row.map(({ text }) => text).join('\n')} className={isPart(row) ? 'part' : undefined}>
               {row.map((cell, at) =>
                 at === 0 ? (
                   <th key={table.columns[at]} scope="row">
                     <Row cell={cell.text} table={table.name} address={address} />
                   </th>
                 ) : (
-                  <td key={table.columns[at]} className={numeric[at] ? 'r' : undefined}>
-                    <Num cell={cell} />
+                  <td key={table.columns[at]} className={classOf(cell, numeric[at]!)}>
+                    {isLack(cell) ? <Lack cell={cell} /> : <Num cell={cell} />}
                   </td>
                 ),
               )}
@@ -62,6 +62,7 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
           ))}
         </tbody>
       </table>
+      <Lacks rows={table.rows} />
       {table.note !== undefined && <p className="remark">{sentence(table.note)}</p>}
       {table.takesAll && (
         <p className="take">
@@ -77,6 +78,49 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
 /** More rows than these are searched rather than read, and more than those are not drawn at once (our judgement). */
 const fewRows = 40;
 const mostRows = 200;
+
+/** A number stands at the right; what is one word, such as the name of a terminal, is not broken. */
+const classOf = ({ text }: CellJson, isNumeric: boolean): string | undefined => {
+  if (isNumeric) return 'r';
+  return text.includes(' ') ? undefined : 'whole';
+};
+
+const isLack = ({ text }: CellJson): boolean => text.startsWith('unknown: ');
+
+/** What is missing is told in a sentence below the table, once. */
+const Lack = ({ cell: { text } }: { readonly cell: CellJson }) => (
+  <span className="o unknown" title={text}>
+    unknown
+  </span>
+);
+
+/** More sentences about what is missing are not told one by one (our judgement: nobody reads further). */
+const mostLacks = 5;
+
+function Lacks({ rows }: Pick<TableAt, 'rows'>) {
+  const all = [
+    ...new Set(
+      rows
+        .flat()
+        .filter(isLack)
+        .map(({ text }) => text),
+    ),
+  ];
+  if (all.length === 0) return null;
+  const more = all.slice(mostLacks).length;
+  return (
+    <ul className="remark">
+      {all.slice(0, mostLacks).map((text) => (
+        <li key={text}>{sentence(text)}</li>
+      ))}
+      {more > 0 && <li>{more === 1 ? 'And one more is unknown.' : `And ${more} more are unknown.`}</li>}
+    </ul>
+  );
+}
+
+/** Names what the rows below it are of, and says nothing itself. */
+const isPart = ([, ...values]: TableAt['rows'][number]): boolean =>
+  values.length > 0 && values.every(({ text }) => text === '');
 
 const holds = (row: TableAt['rows'][number], wanted: string): boolean =>
   row.some(({ text }) => text.toLowerCase().includes(wanted.trim().toLowerCase()));

@@ -33,7 +33,7 @@ export const Figure = drawnWhenDifferent(function Figure({ picture, label, addre
       <div className="drawing" onClick={open} dangerouslySetInnerHTML={{ __html: picture.svg }} />
       {asText && <pre className="as-text">{picture.text.join('\n')}</pre>}
       <figcaption>
-        <b>{label}</b> {picture.caption}
+        <b>{label}</b> <span className="of">{picture.title}.</span> {picture.caption}
         <span className="tools">
           <button type="button" aria-expanded={asText} onClick={() => setAsText(!asText)}>
             as text

@@ -2,8 +2,8 @@
 const kinds = ['given', 'measured', 'catalogue', 'assumed', 'planned', 'derived'] as const;
 
 export const Origins = () => (
-  <p className="origins">
-    <span>Underlines tell where a number comes from</span>
+  <p className="key">
+    <span>a number is</span>
     {kinds.map((kind) => (
       <span key={kind} className={`o ${kind}`}>
         {kind}

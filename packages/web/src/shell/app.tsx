@@ -8,7 +8,7 @@ import { Margins } from '../margins/margins.tsx';
 import { Chapter, ViewOf } from '../sheet/chapter.tsx';
 import { SheetContext } from '../sheet/context.ts';
 import { Note } from '../sheet/note.tsx';
-import { Origins } from '../sheet/origins.tsx';
+import { useSight } from '../sheet/sight.ts';
 import { Contents } from './contents.tsx';
 import { Divider } from './divider.tsx';
 import { Head } from './head.tsx';
@@ -25,6 +25,7 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
   useWidth(paper, sheet);
   useKeys(sheet);
   useTitle(state);
+  useSight(state);
   const problems = state.snapshot?.problems.filter(({ severity }) => severity === 'problem').length ?? 0;
   return (
     <SheetContext value={sheet}>
@@ -63,7 +64,8 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
                 <ViewOf key={view.address} view={view} state={state} title={view.title} several={false} />
               ))}
               {state.snapshot !== undefined && state.snapshot.chapters.length === 0 && <Empty />}
-              {state.file === undefined ? <Welcome /> : <Origins />}
+              {state.file === undefined && <Welcome />}
+              <div className="sheet-end" />
             </div>
             {state.note !== undefined && <Note state={state} note={state.note} />}
           </div>

@@ -2,6 +2,7 @@
 import type { ChapterAt } from '../computing/protocol.ts';
 import { Glyph } from '../margins/bar.tsx';
 import { plain } from '../sheet/sentence.tsx';
+import { goTo } from '../sheet/sight.ts';
 
 export function Contents({ chapters }: { readonly chapters: readonly ChapterAt[] }) {
   return (
@@ -14,7 +15,7 @@ export function Contents({ chapters }: { readonly chapters: readonly ChapterAt[]
               href={`#${chapter.domain}`}
               onClick={(event) => {
                 event.preventDefault();
-                document.getElementById(chapter.domain)?.scrollIntoView();
+                goTo(chapter.domain);
               }}
             >
               <span className="nm">{chapter.title}</span> <span className="say">{plain(chapter.gist)}</span>{' '}
