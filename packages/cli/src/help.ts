@@ -33,11 +33,12 @@ that the machine file names; layshaft parts --help shows one.
 
 Exit status of every command:
   0  nothing fails and nothing is unknown
-  1  check: something fails; with --fail-on thin also when something is thin
+  1  check: something fails; with --fail-on thin also when something is thin;
+     choose: nothing that the catalogues have will do
   2  the file has problems or cannot be read, or the command is not understood
   3  check: nothing fails, but something is unknown because a value is missing;
      simulate: the same, so that nothing can be played
-  130  ended by Ctrl-C; simulate prints what was done by then
+  130  ended by Ctrl+C; simulate prints what was done by then
 
 More is in the folders docs and examples that come with Layshaft.`;
 
@@ -52,6 +53,22 @@ export const barHelp = `How to read a bar:
 
 The figure beside it is the margin: the share of what is there that is left. The
 address below it, at the right, is what layshaft explain takes.`;
+
+export const showHelp = `What has an address:
+  margins                      all findings, tightest first
+  axes.NAME                    what an axis asks of its motor, and its course
+  masters.NAME, buses.NAME     what axes follow, and what feeds their drives
+  networks.NAME                the cycle to scale, the wiring, how much fits
+  networks.NAME.noise          what noise costs, and how long until a trip
+  networks.NAME.nodes.NODE     one station, or one hub or switch
+  networks.NAME.runs.FROM_TO   one cable
+  timing                       all tasks, chains and updates
+  tasks.NAME, chains.NAME      one task, one chain from a cause to its effect
+  marks.NAME                   what a mark scatters by, and what to improve
+  racks, racks.NAME            racks with their points, channels and parts
+  racks.NAME.wiring            wires, terminals and designations
+  points.NAME                  one point and its channel
+A section without a name, such as axes or chains, shows all that it has.`;
 
 export const addressHelp = `An address is, for example:
   networks.cycle@drives        a finding; layshaft check prints it at the right

@@ -41,5 +41,5 @@ export interface Io {
 /** Something that the user can put right; it is shown without a stack trace. Says what is wrong, then what to do. */
 export class UserError extends Error {}
 
-/** The last is what shells give to what Ctrl-C has ended: 128 and the number of the signal (common practice, no source). */
+/** The last is what shells give to what Ctrl+C has ended: 128 and the number of the signal (common practice, no source). */
 export const exit = { fine: 0, fails: 1, unusable: 2, unknown: 3, interrupted: 130 } as const;

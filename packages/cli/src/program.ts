@@ -4,7 +4,16 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { type CheckOptions, check } from './check.ts';
 import { type ChooseOptions, choose } from './choose.ts';
 import { type ExplainOptions, explain } from './explain.ts';
-import { addressHelp, barHelp, catalogueHelp, openHelp, pointsHelp, programHelp, simulateHelp } from './help.ts';
+import {
+  addressHelp,
+  barHelp,
+  catalogueHelp,
+  openHelp,
+  pointsHelp,
+  programHelp,
+  showHelp,
+  simulateHelp,
+} from './help.ts';
 import { exit, type Io, UserError } from './io.ts';
 import { start } from './new.ts';
 import { type OpenOptions, openSheet } from './open.ts';
@@ -54,31 +63,28 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     });
   program
     .command('show')
-    .summary('the pictures and tables of a network, an axis, a mark …')
-    .description('Shows what a network, a station, an axis or a mark is made of, and how much more it can carry.')
+    .summary('the pictures and tables of a network, an axis, a task, a mark, a rack …')
+    .description('Shows what a network, an axis, a task, a mark or a rack is made of, and how much more it can carry.')
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
-    .argument(
-      '[ADDRESS]',
-      'margins, networks.NAME, axes.NAME, marks.NAME, networks.NAME.noise, networks.NAME.nodes.NODE or networks.NAME.runs.FROM_TO; without it, all networks',
-      'networks',
-    )
+    .argument('[ADDRESS]', 'what to show, see below; without it, all networks, or all there is where there are none')
     .option('--addresses', 'under each row, the addresses that layshaft explain takes')
     .option(...tableOption)
     .addOption(pictureOption())
     .addOption(svgOption())
     .addOption(csvOption('the tables'))
     .option('--json', 'print pictures and tables as data')
-    .action(async (file: string, address: string, options: ShowOptions) => {
+    .addHelpText('after', `\n${showHelp}`)
+    .action(async (file: string, address: string | undefined, options: ShowOptions) => {
       status = await show(file, address, { ...program.opts(), ...options }, io);
     });
   program
     .command('choose')
     .summary('the parts that do for what is open: motor, gear and drive of an axis, racks with their modules')
     .description(
-      'Weighs every combination of the catalogues for an axis whose motor is open, and its gear and drive where these are, too. Of racks it finds those that carry all points with the wanted spare, and a channel for each point that has none.',
+      'Weighs every combination of the catalogues for what an axis leaves open: its motor, its drive, the last gear of its train. Of racks it finds those that carry all points with the wanted spare, and a channel for each point that has none.',
     )
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
-    .argument('<ADDRESS>', 'axes.NAME, or racks')
+    .argument('<ADDRESS>', 'axes.NAME, an axis whose motor, drive or last gear is open; or racks')
     .option('--write', 'write the first of them into the file, under planned')
     .addOption(
       new Option('--prefer <what>', 'of racks: make this as small as can be')
@@ -94,7 +100,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .command('simulate')
     .summary('every frame of a network under its noise, played on all processors')
     .description(
-      'Plays every frame of a network, hop by hop, under the noise that the file says of it: what each station loses, beside the closed forms, how often it trips, and what was on the wire before. Ctrl-C stops it and prints what was done.',
+      'Plays every frame of a network, hop by hop, under the noise that the file says of it: what each station loses, beside the closed forms, how often it trips, and what was on the wire before. Ctrl+C stops it and prints what was done.',
     )
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
     .option('--cycles <number>', 'how many cycles of the network, such as 1e8', cycleNumber, 1e6)
@@ -137,11 +143,11 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .command('trials')
     .summary('many more trials of a mark, on all processors')
     .description(
-      'Makes so many trials of the budget of a mark, on threads. The same seed gives the same digits, whatever the threads. Ctrl-C stops it.',
+      'Makes many more trials of the budget of a mark than layshaft show does. The same seed gives the same digits, however many threads there are. Ctrl+C stops it.',
     )
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
-    .argument('<ADDRESS>', 'marks.NAME')
-    .option('--trials <number>', 'how many, such as 1e8; ten million where nothing is said')
+    .argument('[ADDRESS]', 'marks.NAME; it may be left out where there is one mark', 'marks')
+    .option('--trials <number>', 'how many, such as 1e8; 1e7 where nothing is said')
     .option('--seed <number>', 'what the random numbers begin with', '1')
     .option('--threads <number>', 'how many at once; as many as the computer has processors', threadNumber)
     .option('--addresses', 'under each row, the addresses of its numbers')

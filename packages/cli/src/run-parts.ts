@@ -1,4 +1,4 @@
-// The parts of long work on threads, how far it is in the terminal, and a stop by Ctrl-C.
+// The parts of long work on threads, how far it is in the terminal, and a stop by Ctrl+C.
 import { doneOf } from '@layshaft/core';
 import type { Io } from './io.ts';
 

@@ -75,13 +75,14 @@ const worksIn = (views: readonly View[], name: string): readonly WorkOfView[] =>
   views.flatMap((view) => (view.works ?? []).flatMap((work) => (work.name === name ? [{ view, work }] : [])));
 
 function workAt(assessment: Assessment, address: string, { name, who }: WorkCommand): WorkOfView {
-  const found = worksIn(viewsShown(assessment, address), name);
+  const found = worksIn(show(assessment, address), name);
   const [first] = found;
   if (first !== undefined && found.length === 1) return first;
   const all = shownAddresses(assessment).flatMap((each) => worksIn(show(assessment, each), name));
   const there = [...new Set(all.map(({ view }) => view.address))].join(', ');
   if (found.length > 1) throw new UserError(`There are several at ${address}. Give the address of one: ${there}.`);
   if (there === '') throw new UserError(`Nothing in this file has ${name}: ${who} has.`);
+  viewsShown(assessment, address);
   throw new UserError(`${address} has no ${name}. Give one of: ${there}.`);
 }
 

@@ -65,7 +65,16 @@ takes.
   });
 
   it.each([
-    ['networks.lime', 'Nothing is shown at networks.lime. Did you mean networks.line? Everything at once: networks.\n'],
+    [
+      'networks.lime',
+      'Nothing is shown at networks.lime. Did you mean networks.line? What is shown: margins, networks.\n',
+    ],
+    ['reserves', 'Nothing is shown at reserves. What is shown: margins, networks.\n'],
+    ['racks', 'Nothing is shown at racks: the file has none yet. What is shown: margins, networks.\n'],
+    [
+      'networks.cycle@line',
+      'Nothing is shown at networks.cycle@line. It looks like the address of a number: layshaft explain takes it. What is shown: margins, networks.\n',
+    ],
     ['networks.line --table splits', expect.stringMatching(/^networks\.line has no table splits; it has split, /)],
   ])('says what there is instead of %s', async (line, err) => {
     expect(await show(line)).toEqual({ status: 2, out: '', err, written: {} });
@@ -85,7 +94,18 @@ takes.
   it('says of a file without networks that it has none', async () => {
     expect(await layshaft('show m.yaml networks', { files: { 'm.yaml': 'layshaft: 1\n' } })).toMatchObject({
       status: 2,
-      err: 'Nothing is shown at networks: the file has no network yet. What is shown: margins.\n',
+      err: 'Nothing is shown at networks: the file has none yet. What is shown: margins.\n',
+    });
+  });
+
+  it('shows without an address all that a file without networks has, and says of an empty one that it has nothing', async () => {
+    const tasks = 'layshaft: 1\ntasks: { fast: { every: 2 ms, takes: 300 µs, priority: 1 } }\n';
+    const { status, out } = await show('', tasks);
+    expect(status).toBe(0);
+    expect(out).toContain('The critical instant of fast  (lanes)\n');
+    expect(await show('', 'layshaft: 1\n')).toMatchObject({
+      status: 2,
+      err: 'Nothing is shown yet: the file has no axis, network, task, chain, mark, rack or point.\n',
     });
   });
 });

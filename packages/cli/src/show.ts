@@ -1,10 +1,11 @@
-// layshaft show: the pictures and tables of a network, a station or a run.
+// layshaft show: the pictures and tables of whatever has an address, from the margins to a single point.
 import {
   type Assessment,
   allTables,
   assess,
   type CellJson,
   cellJson,
+  chapters,
   nearest,
   type Picture,
   printLines,
@@ -37,11 +38,14 @@ export interface ShowOptions extends LookOptions {
 /** The version of what `--json` prints. */
 export const viewVersion = 1;
 
-/** Prints pictures and tables and gives the exit status. Throws a UserError for an address at which nothing is shown. */
-export async function show(file: string, address: string, options: ShowOptions, io: Io): Promise<number> {
+/**
+ * Prints pictures and tables and gives the exit status; without an address those of the networks, or of all there is where
+ * there are none. Throws a UserError for an address at which nothing is shown.
+ */
+export async function show(file: string, address: string | undefined, options: ShowOptions, io: Io): Promise<number> {
   const design = await openDesign(file, io);
   const assessment = assess(design);
-  const views = viewsShown(assessment, address);
+  const views = address === undefined ? viewsUnasked(assessment) : viewsShown(assessment, address);
   if (options.svg === undefined) io.stdout.write(textOfAll(views, options, lookOf(options, io)));
   else await savePicture(views, options.picture, options.svg, io);
   return design.problems.length === 0 ? exit.fine : exit.unusable;
@@ -50,7 +54,15 @@ export async function show(file: string, address: string, options: ShowOptions, 
 /** Throws a UserError for an address at which nothing is shown. */
 export function viewsShown(assessment: Assessment, address: string): readonly View[] {
   const views = viewsAt(assessment, address);
-  if (views.length === 0) throw new UserError(nothingAt(address, shownAddresses(assessment)));
+  if (views.length === 0) throw new UserError(nothingAt(assessment, address));
+  return views;
+}
+
+function viewsUnasked(assessment: Assessment): readonly View[] {
+  const networks = viewsAt(assessment, 'networks');
+  const views = networks.length > 0 ? networks : chapters(assessment).flatMap((chapter) => chapter.views);
+  if (views.length === 0)
+    throw new UserError('Nothing is shown yet: the file has no axis, network, task, chain, mark, rack or point.');
   return views;
 }
 
@@ -94,12 +106,23 @@ function only(views: readonly View[], name: string): readonly View[] {
   throw new UserError(`${views[0]!.address} has no table ${name}; it has ${[...new Set(names)].join(', ')}.`);
 }
 
-function nothingAt(address: string, addresses: readonly string[]): string {
+/** What a file need not have; any of them may be asked for. */
+const mayBeAbsent = new Set('masters axes buses networks timing tasks chains memory marks racks points'.split(' '));
+
+function nothingAt(assessment: Assessment, address: string): string {
+  const addresses = shownAddresses(assessment);
   const sections = [...new Set(addresses.map((each) => each.split('.')[0]!))];
-  if (!sections.includes('networks') && address.startsWith('networks'))
-    return `Nothing is shown at ${address}: the file has no network yet. What is shown: ${sections.join(', ')}.`;
-  const near = nearest(address, addresses) ?? addresses[0]!;
-  return `Nothing is shown at ${address}. Did you mean ${near}? Everything at once: ${sections.includes('networks') ? 'networks' : (sections.at(-1) ?? 'margins')}.`;
+  const isNumber = address.includes('@');
+  const near = nearest(address, [...addresses, ...sections.filter((each) => viewsAt(assessment, each).length > 0)]);
+  // A section may be shown by the names in it alone.
+  const all = sections.map((each) => (viewsAt(assessment, each).length > 0 ? each : `${each}.NAME`));
+  const isAbsent = mayBeAbsent.has(address.split('.', 1)[0]!) && !sections.includes(address.split('.', 1)[0]!);
+  return [
+    `Nothing is shown at ${address}${isAbsent ? ': the file has none yet' : ''}.`,
+    ...(isNumber ? ['It looks like the address of a number: layshaft explain takes it.'] : []),
+    ...(near === undefined || isNumber ? [] : [`Did you mean ${near}?`]),
+    `What is shown: ${all.join(', ')}.`,
+  ].join(' ');
 }
 
 const viewJson = (view: View): object => ({

@@ -59,7 +59,7 @@ function result({ peak, rms, speed, axis }: AxisDemand): readonly Cell[] {
     peak,
     ' at the highest and ',
     rms,
-    ' on the mean square, at up to ',
+    ' effective (root mean square), at up to ',
     speed,
     `${rotor}.`,
   ];
@@ -82,7 +82,7 @@ function demandTable(demand: AxisDemand): Table {
     ]),
     [
       'losses act on',
-      `${lossesOn instanceof Missing ? 'not known' : lossesOn}${lossesSaid ? '' : ', unless said'}`,
+      `${lossesOn instanceof Missing ? 'not known' : lossesOn.replaceAll('_', ' ')}${lossesSaid ? '' : ', for the file says nothing else'}`,
       '',
     ],
   ];
@@ -130,8 +130,8 @@ function casesTable(cases: readonly Case[]): Table {
     title: 'Case by case',
     note: 'a ramp or a stop of a motion that goes with its master: one cycle at full speed with the acceleration of the master added',
     columns: ['case', 'peak', 'effective', 'speed', 'mean speed', 'power', 'mean power'],
-    rows: cases.map(({ name, peak, rms, speed, meanSpeed, power, meanPower }) => [
-      name,
+    rows: cases.map(({ title, peak, rms, speed, meanSpeed, power, meanPower }) => [
+      title,
       peak,
       rms,
       speed ?? 'none',
@@ -252,12 +252,24 @@ function inputsOf({ motion, line, axis }: AxisDemand): readonly Input[] {
     for (const { inertias, transform } of line.stages) add([...inertias, transform?.by, transform?.driving]);
   return [...leaves.values()].slice(0, mostInputs).map((value) => ({
     path: value.about,
-    title: value.about.replace(/^(axes|masters)\.[a-z0-9_]+\.?/, '').replaceAll(/[._]/g, ' ') || value.about,
+    title: inputTitle(value.about, [...leaves.keys()]),
     value,
     ...(value.value > 0 && {
       span: { least: value.value / 10, most: value.unit === '1' && value.value <= 1 ? 1 : 3 * value.value },
     }),
   }));
+}
+
+/** By the words of the file, the thing last: 'mass of the belt'. Elements of one kind are told apart by where they stand. */
+function inputTitle(path: string, all: readonly string[]): string {
+  const [section, name = '', ...rest] = path.split('.');
+  const words = (keys: readonly string[]): string =>
+    keys.map((key) => (/^\d+$/.test(key) ? String(Number(key) + 1) : key.replaceAll('_', ' '))).join(' ');
+  if (section === 'masters') return `${words(rest)} of ${name}`;
+  const [train, at = '', kind = '', ...keys] = rest;
+  if (train !== 'train' || keys.length === 0) return words(rest);
+  const isOther = (other: string): boolean => new RegExp(`\\.train\\.(?!${at}\\.)\\d+\\.${kind}\\.`).test(other);
+  return `${words(keys)} of the ${words([kind])}${all.some(isOther) ? `, element ${words([at])}` : ''}`;
 }
 
 /** More sliders than this nobody looks for the right one among (our judgement); a cam of a thousand points has none. */

@@ -4,14 +4,14 @@ import { Missing } from '../working/missing.ts';
 import { isLeaf, Quantity } from '../working/quantity.ts';
 import type { BudgetOf } from './budget-of.ts';
 import { type SpreadSection, sizeOf } from './spread-field.ts';
+import { titleOf } from './titles.ts';
 import { byShare } from './variance-bars.ts';
 
 /** More sliders than this nobody looks for the right one among (our judgement). */
 const mostInputs = 10;
 
 export function inputsOfMark({ mark, known }: BudgetOf): readonly Input[] {
-  const { said, speed, path } = mark;
-  const named = (key: string): string => key.slice(path.length + 1).replaceAll(/[._]/g, ' ');
+  const { said, speed } = mark;
   const move = (title: string, value: unknown): readonly Input[] => {
     if (!(value instanceof Quantity) || !isLeaf(value) || (value.by as { kind: string }).kind !== 'given') return [];
     const size = Math.abs(value.value);
@@ -29,7 +29,7 @@ export function inputsOfMark({ mark, known }: BudgetOf): readonly Input[] {
   const parts = known instanceof Missing ? [] : byShare(known.parts);
   const sizes = parts.flatMap((part) => {
     const spread = spreads.get(part.path);
-    return spread === undefined ? [] : move(named(part.path), sizeOf(spread));
+    return spread === undefined ? [] : move(titleOf(part), sizeOf(spread));
   });
   return [
     ...move('speed of the web', speed),
@@ -37,14 +37,14 @@ export function inputsOfMark({ mark, known }: BudgetOf): readonly Input[] {
     ...sizes,
     ...move('offset', said.offset),
     ...move('eye delay', said.eye?.delay),
-    ...move('compensated', said.compensated),
+    ...move('share of delays taken out', said.compensated),
     ...(said.capture === undefined
       ? []
       : [
-          ...move('polled', said.capture.polled),
-          ...move('stamped', said.capture.stamped),
-          ...move('latched', said.capture.latched),
-          ...move('rearm', said.capture.rearm),
+          ...move('polled every', said.capture.polled),
+          ...move('step of the stamp', said.capture.stamped),
+          ...move('way for one count', said.capture.latched),
+          ...move('armed again after', said.capture.rearm),
         ]),
     ...move('share that is corrected', said.correct?.share),
   ].slice(0, mostInputs);

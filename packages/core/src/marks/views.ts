@@ -70,7 +70,9 @@ function result({ mark, known, capability }: BudgetOf): readonly Cell[] {
     known.parts.length < 2 ? ['.'] : [`; ${titleOf(largest)} alone makes `, largest.share, ' of the variance.'];
   if (capability instanceof Missing || mark.said.tolerance instanceof Missing)
     return [`${of} scatters by `, known.u, ' (one standard deviation)', ...most];
-  return [`${of} keeps to ±`, mark.said.tolerance, ' with a Cpk of ', capability.cpk, ...most];
+  const [keeps, and] =
+    known.needed.value <= mark.said.tolerance.value ? ['keeps', ' with a Cpk of '] : ['does not keep', ': its Cpk is '];
+  return [`${of} ${keeps} to ±`, mark.said.tolerance, and, capability.cpk, ...most];
 }
 
 function budgetTable({ known, mark }: BudgetOf): Table {

@@ -31,7 +31,7 @@ export function racksView(planned: PlannedRacks, offered: Offered): View {
     title: 'Racks',
     says: sentenceOf(racksGist(planned)),
     inputs: inputsOf(totals),
-    pictures: drawable(locations) ? [rackFace('Racks', locations)] : [],
+    pictures: drawable(locations) ? [rackFace('The racks from the front', locations)] : [],
     tables: [...tablesOf(locations, totals), ...(drawable(locations) ? [partsTable(locations, offered)] : [])],
     later: [pointsTable(locations)],
     ...(locations.some(isLeftToChoose) && { choosing: rackChoosing }),

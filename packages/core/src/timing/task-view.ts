@@ -103,7 +103,7 @@ function estimateTable({ estimate, response, likelyResponse }: PlannedTask): Tab
   return {
     name: 'estimate',
     title: 'Its execution, estimated from what it contains',
-    note: 'a measured execution, `takes: { measured: …, date: …, count: … }`, goes before it',
+    note: 'a measured execution goes before it; the file says it as takes: { measured: …, date: …, count: … }',
     columns: ['what', 'how many', 'each, at most'],
     rows: [
       ...parts.map(({ content, count, cost }) => [contentNames[content], count, cost]),

@@ -58,7 +58,7 @@ function tasksTable(cores: readonly PlannedCore[]): Table {
   return {
     name: 'tasks',
     title: 'Tasks, the more urgent first',
-    note: 'how they come in between each other, `show tasks.NAME` draws',
+    note: 'how they interrupt each other is drawn for each task',
     columns: ['task', 'core', 'period', 'execution', 'response', 'deadline'],
     rows: cores.flatMap(({ tasks }) =>
       tasks.map((task) => [titleOf(task), task.core, task.period, task.takes, task.response, task.deadline]),
@@ -70,7 +70,7 @@ function coresTable(cores: readonly PlannedCore[]): Table {
   return {
     name: 'cores',
     title: 'Cores: what their tasks take, and how far executions can grow',
-    note: 'bounds: up to this load, or this product of 2, any tasks whose priorities follow their periods keep them; over it, the responses tell',
+    note: 'bounds: up to this load, or a hyperbolic product of 2, all tasks whose priorities follow their periods answer in time; beyond, their responses tell',
     columns: ['core', 'load', 'bound of Liu and Layland', 'hyperbolic product', 'executions can grow by the factor'],
     rows: cores.map((core) => [core.name, core.load, core.bound, core.product, core.growth()]),
   };
@@ -80,6 +80,7 @@ function chainsTable(chains: readonly PlannedChain[]): Table {
   return {
     name: 'chains',
     title: 'Chains from a cause to its effect',
+    note: 'counts: what is held against what is allowed, as time or as way of the product',
     columns: ['chain', 'at least', 'at most', 'counts', 'allowed'],
     rows: chains.map(({ name, times, demand, counts, section }) => [
       name,

@@ -40,7 +40,8 @@ const placedWith =
 
 const filterAt = ({ filter }: Point): string => (filter instanceof Quantity ? (filter.by as Origin).writtenAt : '');
 
-const andMore = ({ more }: Placed): string => (more === 0 ? '' : `; the same of ${more} more points of that line`);
+const andMore = ({ more }: Placed): string =>
+  more === 0 ? '' : `; the same of ${more} more ${more === 1 ? 'point' : 'points'} of that line`;
 
 const stated = <T>(value: Value<T> | undefined, { module }: LaidChannel, what: string, example: string): Value<T> =>
   value ?? missing(`${module.module.path}.channels`, 'absent', what, example);
