@@ -29,7 +29,7 @@ import { type PlannedRacks, planRacks } from '../racks/planned.ts';
 import { timingChecks } from '../timing/checks/all.ts';
 import { withFilters } from '../timing/resolve.ts';
 import { type Timing, timingOf, untimed } from '../timing/timing.ts';
-import { followingsOf, lostMotionsOf, motionsOf, serviceOf, updatesOf } from './hand-over.ts';
+import { followersIn, followingsOf, lostMotionsOf, motionsOf, serviceOf, updatesOf } from './hand-over.ts';
 import { webLines } from './web-lines.ts';
 
 export interface Assessment {
@@ -79,6 +79,7 @@ export function assess(design: Design, { only }: Asked = {}): Assessment {
     masters: design.masters,
     motions: () => (wanted.check('timing.update') ? updatesOf(axes, design.machine.axes, design.axes) : []),
     axes: followingsOf(design.machine.axes),
+    followers: followersIn(design.axes),
   });
   const onLines = wanted.domain('marks') ? design.marks : [];
   const lines =

@@ -27,6 +27,8 @@ export function serviceOf(planned: Planned): NetworkService {
     name,
     path,
     cycle,
+    clock: network.clock,
+    offset: network.offset,
     kernel: kernelOf(planned),
     stations: exchanges.map(({ device, there, answered }) => ({
       name: device.name,
@@ -118,6 +120,14 @@ const followedOf = onceForEach((axis: Axis): FollowedAxis => {
     },
   };
 });
+
+/** How an axis that is described goes by its setpoints. */
+export const followersIn =
+  (all: readonly Axis[]) =>
+  (name: string): FollowedAxis | undefined => {
+    const axis = all.find((each) => each.name === name);
+    return axis && followedOf(axis);
+  };
 
 const partnersIn = (
   agrees: NonNullable<Sections['axes'][number]['agrees_with']>,

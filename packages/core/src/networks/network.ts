@@ -122,6 +122,9 @@ export interface Network {
   readonly cycle: Value<Quantity<'s'>>;
   readonly repeats: Value<Quantity<'1'>>;
   readonly non_cyclic: Value<Quantity<'bit'>>;
+  /** Whether its cycles begin on the clock of tasks and other networks, and when; nothing where the file does not say it. */
+  readonly clock: Value<'shared' | 'own'> | undefined;
+  readonly offset: Value<Quantity<'s'>> | undefined;
   /** By how much a cycle may start late; nothing where the file does not say it. */
   readonly startJitter: Value<Quantity<'s'>> | undefined;
   /** When all stations take over their set values, from the start of the cycle; nothing where the file does not say it. */

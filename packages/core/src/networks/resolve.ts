@@ -114,6 +114,8 @@ export function resolveNetwork(
       'judgement',
       'room for one parameter telegram of medium size',
     ),
+    clock: network.clock,
+    offset: network.offset,
     startJitter: network.start_jitter,
     syncEvent: network.sync_event,
     topology: topologyOf(wiring, [...devices.values()]),

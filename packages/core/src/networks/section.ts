@@ -5,7 +5,7 @@ import { group, list, optional, row, section } from '../reading/groups.ts';
 import { type PartUse, partUse } from '../reading/parts.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Node } from '../reading/tree.ts';
-import { count, type Named, name, quantity, type Value } from '../reading/values.ts';
+import { count, type Named, name, quantity, type Value, word } from '../reading/values.ts';
 import { nearest } from '../units/nearest.ts';
 import { Missing } from '../working/missing.ts';
 import { longestPattern, patternOf } from './calc/phases.ts';
@@ -51,6 +51,20 @@ export const networksField = group(
         least: 0,
         example: '512 octets',
       }),
+      clock: optional(
+        word(['shared', 'own'], {
+          about:
+            'Whether its cycles keep step with tasks and other networks, or go by a clock of their own; shared unless said.',
+        }),
+      ),
+      offset: optional(
+        quantity('s', {
+          about:
+            'When its cycles start on the clock that networks and tasks share; with those of the others unless said.',
+          least: 0,
+          example: '250 µs',
+        }),
+      ),
       start_jitter: optional(
         quantity('s', { about: 'By how much a cycle may start late.', least: 0, example: '5 µs' }),
       ),

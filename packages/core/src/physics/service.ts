@@ -8,6 +8,10 @@ export interface NetworkService {
   readonly name: string;
   readonly path: string;
   readonly cycle: Value<Quantity<'s'>>;
+  /** Whether its cycles begin on the clock of tasks and other networks; nothing where the file does not say it. */
+  readonly clock: Value<'shared' | 'own'> | undefined;
+  /** When they do, on that clock; nothing where the file does not say it. */
+  readonly offset: Value<Quantity<'s'>> | undefined;
   /** The motion kernel in its fullest cycle. */
   readonly kernel: Value<Quantity<'s'>>;
   readonly stations: readonly ServedStation[];

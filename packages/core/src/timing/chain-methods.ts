@@ -31,7 +31,7 @@ export const delayUpTo = openMethod({
     'independent waits, each even over its period, and delays, each even from least to most: their distribution, exact in pieces, and where it reaches the share',
   gives: 's',
   source: 'definition',
-  proof: '200 chains of free links and runs on a clock',
+  proof: '200 chains of free links and runs on one clock or two',
 });
 
 const withEnds = {

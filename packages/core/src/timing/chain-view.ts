@@ -71,7 +71,7 @@ function linksTable(links: readonly PlannedLink[], times: PlannedChain['times'])
   return {
     name: 'links',
     title: 'The links, from the cause to the effect',
-    note: 'adds: by how much the longest delay is longer than without the link; a link without a period passes on at once; one with a clock of its own has no instant at which it looks; stations that its points hang on are links whether it names them or not',
+    note: 'adds: by how much the longest delay is longer than without the link; a link without a period passes on at once; one with a clock of its own has no instant at which it looks, those of a network with one count from its cycle; stations that its points hang on are links whether it names them or not',
     columns: ['link', 'looks every', 'looks at', 'takes at least', 'takes at most', 'adds at most'],
     rows: links.map(({ title, period, phase, least, most }, at) => [
       title,

@@ -190,7 +190,7 @@ const known = <T>(value: Value<T> | undefined): T | undefined => (value instance
 function builtFrom(links: readonly PlannedLink[], values: readonly number[]): readonly Link[] {
   let at = 0;
   const next = (value: unknown): number | undefined => (value === undefined ? undefined : values[at++]);
-  return links.map(({ period, phase, late, least, most }): Link => {
+  return links.map(({ period, phase, clock, late, least, most }): Link => {
     const T = next(period);
     const φ = next(phase);
     const l = next(late);
@@ -200,6 +200,7 @@ function builtFrom(links: readonly PlannedLink[], values: readonly number[]): re
       kind: 'sampled',
       period_ps: picoseconds(T),
       phase_ps: φ === undefined ? undefined : picoseconds(φ),
+      clock,
       late_ps: l === undefined ? 0 : picoseconds(l),
       ...times,
     };

@@ -1,12 +1,14 @@
 // The links of a chain, in order: what each waits for and takes, from signals, stations, tasks and maps of their own.
+import type { FollowedAxis } from '../physics/axis-update.ts';
 import type { NetworkService, ServedStation } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
-import { slowestSignal, wayBack } from './calc/link-times.ts';
+import { lookInCycle, loopDelay, quickestSignal, setpointTakes, slowestSignal, wayBack } from './calc/link-times.ts';
 import { type ChainSection, isNamed, type LinkSection, type PointSection, type SignalSection } from './section.ts';
-import { type PlannedTask, responseForSure, zero } from './tasks.ts';
+import { jitterOf, lateCycles, pathInto } from './setpoint-path.ts';
+import { ownClockOf, type PlannedTask, responseForSure, zero } from './tasks.ts';
 
 type Time = Quantity<'s'>;
 
@@ -17,8 +19,10 @@ export interface PlannedLink {
   readonly path: string;
   /** How often it looks; nothing for what passes on at once. */
   readonly period: Time | undefined;
-  /** When it looks, on the clock of networks and tasks; nothing for a clock of its own. */
+  /** When it looks, on the clock of networks and tasks or on that of its network; nothing for a clock of its own. */
   readonly phase: Time | undefined;
+  /** The network whose clock that is, where it goes by one of its own. */
+  readonly clock: string | undefined;
   /** By how much it may look late; nothing for what looks in time, or has a clock of its own. */
   readonly late: Time | undefined;
   readonly least: Time;
@@ -32,6 +36,16 @@ export interface Named {
   readonly points: readonly PointSection[];
   readonly tasks: readonly PlannedTask[];
   readonly services: readonly NetworkService[];
+  /** How an axis that is described goes by its setpoints. */
+  readonly followers: (name: string) => FollowedAxis | undefined;
+}
+
+/** A station, and the network that serves it. */
+interface Served {
+  readonly station: ServedStation;
+  readonly service: NetworkService;
+  /** Whether others share a clock with it, or with each other. */
+  readonly isOneOfSeveral: boolean;
 }
 
 /** From the cause to the effect; missing where one of them is. */
@@ -39,15 +53,18 @@ export function linksOf({ name, path, from, through, to }: ChainSection, named: 
   if (through instanceof Missing) return through;
   // What stands in front of the first task brings its inputs, what stands behind one takes its outputs.
   const first = through.findIndex((each) => !(each instanceof Missing) && (!isNamed(each) || isTask(each.name, named)));
-  const between = through.map((each, at): Value<PlannedLink> => {
+  const axis = axisAtEnd(to, named);
+  const between = through.map((each, at): Value<PlannedLink> | [] => {
     if (each instanceof Missing) return each;
     const about = `${name}.${at + 1}`;
     if (!isNamed(each)) return ownLink(each, `${path}.through.${at}`, about);
     const task = named.tasks.find((found) => found.name === each.name);
     if (task !== undefined) return taskLink(task);
-    const station = stationOf(each.name, named.services);
-    if (station === undefined) return missing(`${path}.through.${at}`, 'problem', 'a station or a task', 'rack_o');
-    return first >= 0 && at > first ? outputLink(station) : inputLink(station, about);
+    const served = servedIn(each.name, named.services);
+    if (served === undefined) return missing(`${path}.through.${at}`, 'problem', 'a station or a task', 'rack_o');
+    if (first < 0 || at < first) return inputLink(served, about);
+    // The axis where it ends is told of there.
+    return axis === each.name ? [] : outputLink(served, about);
   });
   const names = through.map((each) => (each instanceof Missing || !isNamed(each) ? undefined : each.name));
   const before = first < 0 ? names : names.slice(0, first);
@@ -55,12 +72,15 @@ export function linksOf({ name, path, from, through, to }: ChainSection, named: 
   return given(
     {
       begin: signalLinks(from, { path: `${path}.from`, about: `${name}.from`, points: named.points }),
-      inputs: hung(from, before, named, (station) => inputLink(station, `${name}.from`)),
+      inputs: hung(from, before, named, (served) => inputLink(served, `${name}.from`)),
       between,
-      outputs: hung(to, behind, named, outputLink),
-      end: signalLinks(to, { path: `${path}.to`, about: `${name}.to`, points: named.points }),
+      outputs: hung(to, behind, named, (served) => outputLink(served, `${name}.to`)),
+      end:
+        axis === undefined
+          ? signalLinks(to, { path: `${path}.to`, about: `${name}.to`, points: named.points })
+          : axisLinks(axis, named, `${name}.to`),
     },
-    (known) => [...known.begin, ...known.inputs, ...known.between, ...known.outputs, ...known.end],
+    (known) => [...known.begin, ...known.inputs, ...known.between.flat(), ...known.outputs, ...known.end],
   );
 }
 
@@ -69,22 +89,36 @@ function hung(
   end: ChainSection['from'],
   names: readonly (string | undefined)[],
   { points, services }: Named,
-  link: (station: ServedStation) => Value<PlannedLink>,
+  link: (served: Served) => Value<PlannedLink>,
 ): Value<readonly PlannedLink[]> {
   const point = end instanceof Missing || !isNamed(end) ? undefined : points.find(({ name }) => name === end.name);
   const at = point?.at;
   if (point === undefined || at === undefined) return [];
   if (at instanceof Missing) return at;
   if (at.name === 'main' || names.includes(at.name)) return [];
-  const station = stationOf(at.name, services);
-  if (station === undefined) return missing(`${point.path}.at`, 'problem', 'a station that a network serves', 'rack_o');
-  return given({ own: link(station) }, ({ own }) => [{ ...own, title: `${own.title}, where ${point.name} hangs` }]);
+  const served = servedIn(at.name, services);
+  if (served === undefined) return missing(`${point.path}.at`, 'problem', 'a station that a network serves', 'rack_o');
+  return given({ own: link(served) }, ({ own }) => [{ ...own, title: `${own.title}, where ${point.name} hangs` }]);
 }
 
 const isTask = (name: string, { tasks }: Named): boolean => tasks.some((task) => task.name === name);
 
-const stationOf = (name: string, services: readonly NetworkService[]): ServedStation | undefined =>
-  services.flatMap(({ stations }) => stations).find((station) => station.name === name);
+function servedIn(name: string, services: readonly NetworkService[]): Served | undefined {
+  const shared = services.filter((service) => ownClockOf(service) === undefined);
+  for (const service of services) {
+    const station = service.stations.find((each) => each.name === name);
+    if (station !== undefined) return { station, service, isOneOfSeveral: shared.length > 1 };
+  }
+  return undefined;
+}
+
+/** The axis whose tool is the effect; a point goes before an axis of the same name. */
+const axisAtEnd = (to: ChainSection['to'], { points, services }: Named): string | undefined =>
+  to instanceof Missing || !isNamed(to) || points.some(({ name }) => name === to.name)
+    ? undefined
+    : services.some(({ stations }) => stations.some(({ name, isAxis }) => isAxis && name === to.name))
+      ? to.name
+      : undefined;
 
 interface Where {
   readonly path: string;
@@ -104,9 +138,7 @@ function signalLinks(end: ChainSection['from'], { path, about, points }: Where):
   const delayed = given({ d, j: signal.jitter }, ({ d, j }) => ({
     title: `delay of ${title}`,
     path: at,
-    period: undefined,
-    phase: undefined,
-    late: undefined,
+    ...passing,
     least: d,
     most: j === undefined ? d : slowestSignal({ d, j: j as Time }, about),
     task: undefined,
@@ -127,6 +159,7 @@ const taskLink = (task: PlannedTask): Value<PlannedLink> =>
         path: task.path,
         period: task.isCyclic ? T : undefined,
         phase,
+        clock: task.clock,
         late: phase === undefined ? undefined : l,
         least: b,
         most: R,
@@ -136,37 +169,90 @@ const taskLink = (task: PlannedTask): Value<PlannedLink> =>
   );
 
 /** A station that is not served in each cycle has a place in the pattern that the file does not say: a clock of its own. */
-const inputLink = (station: ServedStation, about: string): Value<PlannedLink> =>
-  given({ T: station.period, t: station.arrival, a: station.answered }, ({ T, t, a }) => {
-    const takes = wayBack({ a, t }, about);
-    return {
-      title: `${station.name}, its inputs`,
-      path: station.path,
-      period: T,
-      phase: station.every === undefined ? t : undefined,
-      late: undefined,
-      least: takes,
-      most: takes,
-      task: undefined,
-    };
-  });
+function looking({ station, service, isOneOfSeveral }: Served, inCycle: Time, about: string) {
+  const { path, clock, offset } = service;
+  const own = ownClockOf(service);
+  const isInPhase = station.every === undefined && !(clock instanceof Missing);
+  const o =
+    offset ??
+    (isOneOfSeveral && own === undefined
+      ? assumed(`${path}.offset`, 0, 's', {
+          source: 'judgement',
+          because: 'not said, so that its cycles start with those of the other networks',
+        })
+      : undefined);
+  return given({ T: station.period, o: isInPhase ? o : undefined }, (known) => ({
+    path: station.path,
+    period: known.T,
+    phase: !isInPhase ? undefined : known.o === undefined ? inCycle : lookInCycle({ o: known.o, t: inCycle }, about),
+    clock: own,
+    late: undefined,
+    task: undefined,
+  }));
+}
+
+const inputLink = (served: Served, about: string): Value<PlannedLink> =>
+  given({ t: served.station.arrival, a: served.station.answered }, ({ t, a }) =>
+    given({ link: looking(served, t, about) }, ({ link }) => {
+      const takes = wayBack({ a, t }, about);
+      return { ...link, title: `${served.station.name}, its inputs`, least: takes, most: takes };
+    }),
+  );
 
 const withTheCycle = assumed('timing.commands_leave', 0, 's', {
   source: 'definition',
   because: 'commands are taken as the cycle of their network starts',
 });
 
-const outputLink = (station: ServedStation): Value<PlannedLink> =>
-  given({ T: station.period, t: station.arrival }, ({ T, t }) => ({
-    title: `${station.name}, its outputs`,
-    path: station.path,
-    period: T,
-    phase: station.every === undefined ? withTheCycle : undefined,
-    late: undefined,
+const outputLink = (served: Served, about: string): Value<PlannedLink> =>
+  given({ t: served.station.arrival, link: looking(served, withTheCycle, about) }, ({ t, link }) => ({
+    ...link,
+    title: `${served.station.name}, its outputs`,
     least: t,
     most: t,
-    task: undefined,
   }));
+
+/** Through network and drive until the axis goes by its setpoint, and by how much its position loop is behind that. */
+function axisLinks(name: string, { services, followers }: Named, about: string): Value<readonly PlannedLink[]> {
+  const served = servedIn(name, services)!;
+  const { station } = served;
+  const follows = followers(name);
+  if (follows === undefined)
+    return missing(`axes.${name}.motion`, 'absent', 'a motion', '{ follow: line, gear: [1, 1] }');
+  const k = follows.gain ?? missing(`axes.${name}.gain`, 'absent', 'a gain', '60 1/s');
+  const path = pathInto(follows, station);
+  return given(
+    {
+      link: looking(served, withTheCycle, about),
+      d: given({ path, T: station.period }, (known) =>
+        given({ n: known.path.cycles, d: known.path.delays }, ({ n, d }) => setpointTakes({ n, T: known.T, d }, about)),
+      ),
+      j: jitterOf(follows),
+      late: lateCycles(follows),
+      loop: given({ f: follows.feedForward, k }, (known) => loopDelay(known, about)),
+    },
+    ({ link, d, j, late, loop }) => [
+      {
+        ...link,
+        title: `setpoints of ${name}, until it goes by them`,
+        least: quickestSignal({ d, j }, about),
+        most: slowestSignal({ d, j }, about),
+      },
+      ...late.map(() => ({
+        ...passing,
+        title: `clock of the drive of ${name}`,
+        path: link.path,
+        period: link.period,
+        least: withTheCycle,
+        most: withTheCycle,
+      })),
+      { ...passing, title: `position loop of ${name}`, path: follows.path, least: loop, most: loop },
+    ],
+  );
+}
+
+/** What passes on at once. */
+const passing = { period: undefined, phase: undefined, clock: undefined, late: undefined, task: undefined } as const;
 
 const ownLink = (link: LinkSection, path: string, about: string): Value<PlannedLink> =>
   given(
@@ -182,6 +268,7 @@ const ownLink = (link: LinkSection, path: string, about: string): Value<PlannedL
       path,
       period: T as Time | undefined,
       phase: T === undefined ? undefined : (φ as Time | undefined),
+      clock: undefined,
       late: undefined,
       least: b,
       most: R,

@@ -212,7 +212,11 @@ export const chainsField = group(
         { about: 'What the signal goes through, in its order: stations of networks, tasks, and maps of their own.' },
       ),
       to: nameOr(
-        name({ about: 'The point where it ends.', due: 'a point, or a map', example: 'reject_valve' }),
+        name({
+          about: 'The point where it ends, or the axis whose tool moves.',
+          due: 'a point, an axis, or a map',
+          example: 'reject_valve',
+        }),
         signalField,
       ),
       within: optional(
@@ -272,6 +276,7 @@ export const isNamed = (value: Named | object): value is Named => 'at' in value 
 export interface TimingNames {
   readonly networks: readonly string[];
   readonly masters: readonly string[];
+  readonly axes: readonly { readonly name: string }[];
   /** Of all networks, axes among them. */
   readonly stations: readonly string[];
   readonly tasks: readonly TaskSection[];
@@ -281,7 +286,8 @@ export interface TimingNames {
 
 /** Reports names that do not exist, and tasks whose values exclude each other. */
 export function compareTiming(names: TimingNames, reading: Reading): void {
-  const { networks, masters, stations, tasks, points, chains } = names;
+  const { networks, masters, axes, stations, tasks, points, chains } = names;
+  const pointNames = points.map((point) => point.name);
   const taskNames = tasks.map((task) => task.name);
   for (const task of tasks) {
     if (task.of !== undefined && !(task.of instanceof Missing))
@@ -304,15 +310,16 @@ export function compareTiming(names: TimingNames, reading: Reading): void {
       mustBeOneOf(reader, taskNames, 'task', 'Describe it under tasks.', reading);
   }
   for (const { from, through, to, of } of chains) {
-    for (const end of [from, to])
-      if (!(end instanceof Missing) && isNamed(end))
-        mustBeOneOf(
-          end,
-          points.map((point) => point.name),
-          'point',
-          'Describe it under points, or write a map here.',
-          reading,
-        );
+    if (!(from instanceof Missing) && isNamed(from))
+      mustBeOneOf(from, pointNames, 'point', 'Describe it under points, or write a map here.', reading);
+    if (!(to instanceof Missing) && isNamed(to))
+      mustBeOneOf(
+        to,
+        [...pointNames, ...axes.map((axis) => axis.name)],
+        'point and no axis',
+        'Describe it under points or axes, or write a map here.',
+        reading,
+      );
     for (const link of through instanceof Missing ? [] : through)
       if (!(link instanceof Missing) && isNamed(link))
         mustBeOneOf(

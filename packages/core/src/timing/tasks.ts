@@ -32,6 +32,8 @@ export interface PlannedTask {
   readonly isCyclic: boolean;
   /** The name of the network whose clock it goes with; absent for a clock of its own or of the core. */
   readonly network: string | undefined;
+  /** That network, where it goes by a clock of its own. */
+  readonly clock: string | undefined;
   /** Or the least distance of its events. */
   readonly period: Time;
   readonly takes: Time;
@@ -122,6 +124,7 @@ function taskOf(
     core: core === undefined || core instanceof Missing ? mainCore : core.name,
     isCyclic: events_apart === undefined,
     network: inCycles ? network?.name : undefined,
+    clock: inCycles && network !== undefined ? ownClockOf(network) : undefined,
     period,
     takes: estimate?.takes ?? task.takes,
     estimate,
@@ -153,7 +156,11 @@ function networkOf({ of }: TaskSection, services: readonly NetworkService[]): Ne
     : services.find(({ name }) => name === of.name);
 }
 
-function kernelTask({ name, path, cycle, kernel }: NetworkService, alone: boolean): Bare {
+/** The name of a network that goes by a clock of its own; nothing for one that keeps step with tasks and other networks. */
+export const ownClockOf = ({ name, clock }: NetworkService): string | undefined => (clock === 'own' ? name : undefined);
+
+function kernelTask(service: NetworkService, alone: boolean): Bare {
+  const { name, path, cycle, kernel } = service;
   const at = `${path}.kernel`;
   return {
     name: alone ? 'kernel' : `kernel_${name}`,
@@ -162,6 +169,7 @@ function kernelTask({ name, path, cycle, kernel }: NetworkService, alone: boolea
     core: mainCore,
     isCyclic: true,
     network: name,
+    clock: ownClockOf(service),
     period: cycle,
     takes: kernel,
     estimate: undefined,

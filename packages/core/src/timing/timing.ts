@@ -1,5 +1,5 @@
 // All that is known of time in a machine: what the checks are asked of and what is shown.
-import type { AxisUpdate } from '../physics/axis-update.ts';
+import type { AxisUpdate, FollowedAxis } from '../physics/axis-update.ts';
 import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { NetworkService } from '../physics/service.ts';
 import { type PlannedChain, planChains } from './chains.ts';
@@ -29,6 +29,8 @@ export interface Around {
   readonly motions: () => readonly AxisUpdate[];
   /** How many axes the file has, by how they follow. */
   readonly axes: AxesByFollowing;
+  /** How an axis that is described goes by its setpoints. */
+  readonly followers: (name: string) => FollowedAxis | undefined;
 }
 
 /** Nothing of it is asked about. */
@@ -39,9 +41,9 @@ export const untimed = (design: TimingDesign): TimingDesign => ({
   memory: { path: design.memory.path, retained: undefined, cam_tables: undefined, logs: undefined },
 });
 
-export function timingOf(design: TimingDesign, { services, masters, motions, axes }: Around): Timing {
+export function timingOf(design: TimingDesign, { services, masters, motions, axes, followers }: Around): Timing {
   const cores = planCores(design, services, axes);
-  const chains = planChains(design.chains, { points: design.points, services, masters, cores });
+  const chains = planChains(design.chains, { points: design.points, services, masters, cores, followers });
   const tasks = cores.flatMap((core) => core.tasks);
   const pulses = planPulses(design.points, { tasks, services, masters });
   return { design, services, cores, chains, pulses, updates: planUpdates(motions(), services), memory: keptIn(design) };

@@ -38,6 +38,7 @@ export function walkedThrough(
   const looks = links.flatMap(({ period, task }) => (period === undefined ? [] : [task]));
   const core = cores.find((each) => each.name === looks[0]?.core);
   if (core === undefined || looks.some((task) => task === undefined || !core.tasks.includes(task))) return undefined;
+  if (new Set(core.tasks.map(({ clock }) => clock)).size > 1) return undefined;
   const first = links.findIndex(({ period }) => period !== undefined);
   const last = links.findLastIndex(({ period }) => period !== undefined);
   if (links.slice(first, last).some(({ period }) => period === undefined)) return undefined;

@@ -139,7 +139,7 @@ export const shiftWithJitter = formula({
   },
   try: { s: [1e-5, 1e-3], j: [0, 1e-4] },
   source: 'definition',
-  proof: 'question 19',
+  proof: 'jitter, what is on the wire until the last command has left, and its way',
   of: (s: number, j: number) => s + j,
 });
 

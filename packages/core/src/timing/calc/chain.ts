@@ -14,8 +14,10 @@ export interface Direct {
 export interface Sampled {
   readonly kind: 'sampled';
   readonly period_ps: number;
-  /** When it looks, on the clock that all links with a phase share; undefined for a clock of its own. */
+  /** When it looks, on a clock that it shares with others; undefined for one of its own. */
   readonly phase_ps: number | undefined;
+  /** The name of that clock; the one that all links with a phase share where nothing is said. */
+  readonly clock?: string | undefined;
   /** By how much it may look late at most: a task that others keep waiting begins late. In time unless told. */
   readonly late_ps?: number;
   /**
@@ -60,7 +62,7 @@ export function delayOf(links: readonly Link[]): Delay {
   return { least_ps: total(parts.map((part) => part.least_ps)), most_ps: total(parts.map((part) => part.most_ps)) };
 }
 
-/** A run of links from one that shares the clock to the last that does without a free one between; or a link alone. */
+/** A run of links from one that shares a clock to the last that does, without a look by another between; or a link alone. */
 export type ChainPart = Link | { readonly run: readonly Link[] };
 
 export function partsOf(links: readonly Link[]): readonly ChainPart[] {
@@ -69,9 +71,10 @@ export function partsOf(links: readonly Link[]): readonly ChainPart[] {
     const link = links[at]!;
     let end = at + 1;
     if (isLocked(link)) {
-      const free = links.findIndex((each, index) => index > at && each.kind === 'sampled' && !isLocked(each));
-      const reach = links.slice(0, free < 0 ? links.length : free);
-      end = reach.findLastIndex(isLocked) + 1;
+      const isWith = (each: Link): boolean => isLocked(each) && clockOf(each) === clockOf(link);
+      const other = links.findIndex((each, index) => index > at && each.kind === 'sampled' && !isWith(each));
+      const reach = links.slice(0, other < 0 ? links.length : other);
+      end = reach.findLastIndex(isWith) + 1;
       parts.push({ run: links.slice(at, end) });
     } else parts.push(link);
     at = end;
@@ -142,5 +145,7 @@ const latestCause = (links: readonly Link[], effect: number): number =>
     const { period_ps, phase_ps = 0, late_ps = 0 } = link;
     return Math.min(at, phase_ps + Math.floor((at - phase_ps) / period_ps) * period_ps + late_ps);
   }, effect);
+
+export const clockOf = (link: Link): string | undefined => (link.kind === 'sampled' ? link.clock : undefined);
 
 const isLocked = (link: Link): boolean => link.kind === 'sampled' && link.phase_ps !== undefined;

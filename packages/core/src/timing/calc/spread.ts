@@ -1,7 +1,7 @@
 // How the delay of a chain spreads, exactly: a sum of independent delays, each even over a stretch or over several, has a
 // distribution of polynomials between breakpoints. Each convolution integrates it once; narrow parts go first, so that the
 // difference of two integrals is never small against them, and 16 parts keep twelve digits.
-import { type Link, lockedStages, partsOf } from './chain.ts';
+import { clockOf, type Link, lockedStages, partsOf } from './chain.ts';
 import { type DelayStretch, stretchesOf } from './reaction.ts';
 
 /** A delay, in whole picoseconds, that is even over each of its stretches; their shares make 1. */
@@ -32,12 +32,13 @@ export function spreadOf(parts: readonly DelayPart[]): Spread | undefined {
 /**
  * The parts of the delay of a chain whose cause comes at any instant and whose free links have independent phases, all
  * equally likely; a link whose answer takes between least and most is taken to be even between them. Undefined where that
- * is not enough to know: a free link between links that share a clock, a link whose jitter decides in which period the next
+ * is not enough to know: a link with another clock between links that share one, a link whose jitter decides in which period the next
  * one looks, or a clock that repeats too late.
  */
 export function delayPartsOf(links: readonly Link[]): readonly DelayPart[] | undefined {
   const parts = partsOf(links);
-  if (parts.filter((part) => 'run' in part).length > 1) return undefined;
+  const clocks = parts.flatMap((part) => ('run' in part ? [clockOf(part.run[0]!)] : []));
+  if (new Set(clocks).size < clocks.length) return undefined;
   const delays: DelayPart[] = [];
   for (const part of parts) {
     if ('run' in part) {

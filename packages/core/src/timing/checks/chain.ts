@@ -11,8 +11,12 @@ export const chain = question<Timing, PlannedChain>({
 a point hangs on (\`at\`) is a link whether \`through\` names it or not. A link that looks once in a period has just looked
 when the data come, and takes its longest; links that share a clock with the one before
 (\`offset\`, and stations that a network serves in each cycle) are walked from look to look over their common period
-instead. Where all that looks are tasks of one core that start together and always take as long, every job of the schedule
-is walked, and the delay is reached.
+instead. Networks keep step with each other and with tasks unless one goes by a clock of its own (\`clock: own\`) or starts
+its cycles apart (\`offset\`). Where all that looks are tasks of one core that start together and always take as long, every
+job of the schedule is walked, and the delay is reached.
+
+A chain may end in an axis: then the buffers of its drive count, the jitter of its setpoints, and by how much its position
+loop is behind them, (1 − feed_forward)/gain.
 
 With \`lead: constant_part\` the part of the delay that is always there is made good by a lead, and only the rest counts.
 
