@@ -60,14 +60,14 @@ export const setpointTakes = formula({
 export const quickestSignal = formula({
   id: 'timing.link.quickest',
   title: 'shortest delay of what comes earlier or later',
-  text: 'max(d - j, 0*d)',
+  text: 'd - min(d, j)',
   gives: 's',
   symbols: { d: 's', j: 's' },
   means: { d: 'its delay', j: 'by how much it may be shorter' },
   try: { d: [0, 2e-2], j: [0, 2e-2] },
   source: 'definition',
   proof: 'a chain that ends in an axis counts the buffers of its drive',
-  of: (d: number, j: number) => Math.max(d - j, 0),
+  of: (d: number, j: number) => d - Math.min(d, j),
 });
 
 /** At constant speed the tool is behind its setpoint by so long. */
