@@ -92,7 +92,7 @@ function delaysTable({ name, speed }: PlannedChain, times: ChainTimes): Table {
   return {
     name: 'delays',
     title: 'How long it takes',
-    note: 'the phases of clocks of their own count as equally likely',
+    note: 'the phases of clocks of their own count as equally likely, and what a link takes as even from least to most',
     columns: speed === undefined ? ['delay', 'time'] : ['delay', 'time', 'way of the product'],
     rows: [
       row('at least', times.least, 'way_at_least'),

@@ -218,7 +218,11 @@ describe('chains of tasks with instants of their own', () => {
       }, cause);
     const causes = lines[0]!.map(({ begin }) => begin).filter((begin) => begin >= from && begin < until);
     const [least, most] = [causes.map((at) => effectOf(at, false) - at), causes.map((at) => effectOf(at, true) - at)];
-    return { least: Math.min(...least), most: Math.max(...most) };
+    /** When the first task read what a job of the last one writes. */
+    const causeOf = (begin: number): number =>
+      lines.slice(0, -1).reduceRight((now, line) => line.findLast(({ end }) => end <= now)?.begin ?? Number.NaN, begin);
+    const ages = lines.at(-1)!.flatMap(({ begin, end }) => (end >= from && end < until ? [end - causeOf(begin)] : []));
+    return { least: Math.min(...least), most: Math.max(...most), outputAge: Math.max(...ages) };
   }
 
   it('no cause takes less than the least or more than the longest delay, 1,000 sets with offsets, late releases, parts that hold on and shorter runs', () => {
@@ -264,6 +268,13 @@ describe('chains of tasks with instants of their own', () => {
       const found = delayOf(links);
       expect(seen.least * tick, JSON.stringify({ ticks, order })).toBeGreaterThanOrEqual(found.least_ps);
       expect(seen.most * tick, JSON.stringify({ ticks, order })).toBeLessThanOrEqual(found.most_ps);
+      const bounds = order.map((at, place): BoundLink => {
+        const { priority, period_ps, jitter_ps } = tasks[at]!;
+        const runs = { on: 'cpu', priority, jitter: q(jitter_ps, 's') };
+        return { period: q(period_ps, 's'), most: q(links[place]!.most_ps, 's'), runs };
+      });
+      expect(seen.most * tick).toBeLessThanOrEqual(reactionBoundOf(bounds, 'test').value);
+      expect(seen.outputAge * tick).toBeLessThanOrEqual(ageBoundOf(bounds, 'test').value);
       compared++;
       if (seen.least * tick === found.least_ps) low++;
       if (seen.most * tick === found.most_ps) high++;
