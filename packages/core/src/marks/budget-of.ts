@@ -23,7 +23,7 @@ import {
   outsideLimits,
   piecesToProve,
 } from './calc/capability.ts';
-import { sumOfOffsets } from './calc/contribution.ts';
+import { sizeOfPart, sumOfOffsets } from './calc/contribution.ts';
 import { addedSpread } from './calc/loop.ts';
 import { allSecondShare } from './calc/product.ts';
 import { meaninglessFrom } from './calc/second-order.ts';
@@ -36,8 +36,9 @@ import { normalPart, type Part } from './part.ts';
 import { type Offset, partsOf } from './parts-of.ts';
 import { productParts } from './products.ts';
 
-/** A part with its share of the variance. */
+/** A part with its share of the variance, and its standard deviation without a sign. */
 export interface SharedPart extends Part {
+  readonly size: Quantity<'m'>;
   readonly share: Quantity<'1'>;
 }
 
@@ -56,6 +57,8 @@ export interface Known {
   readonly offset: Quantity<'m'>;
   /** Combined standard uncertainty. */
   readonly u: Quantity<'m'>;
+  /** The same without what a correction adds: what it has to correct. */
+  readonly before: Quantity<'m'>;
   readonly worst: Quantity<'m'>;
   /** Effective degrees of freedom, `infinite`, or `unknown` where contributions with finite ones are correlated. */
   readonly degrees: Quantity<'1'> | 'infinite' | 'unknown';
@@ -129,7 +132,10 @@ function knownOf(
         const parts = all.added === undefined ? curved : [...curved, corrected(mark, all.added, before, about)];
         const whole = matrix && alone(matrix, parts.length);
         const u = loop === undefined ? before : spreadOf(parts, whole, about);
-        return given({ u }, (last) => wholeOf(mark, parts, [...offsets, ...means], last.u, whole, about));
+        return given({ u }, (last) => ({
+          ...wholeOf(mark, parts, [...offsets, ...means], last.u, whole, about),
+          before,
+        }));
       });
     });
   });
@@ -160,7 +166,7 @@ function wholeOf(
   u: Quantity<'m'>,
   correlation: Correlations | undefined,
   about: string,
-): Known {
+): Omit<Known, 'before'> {
   const { said, path } = mark;
   const offset =
     offsets.length === 0
@@ -176,6 +182,7 @@ function wholeOf(
   return {
     parts: parts.map((part, at) => ({
       ...part,
+      size: part.u.value < 0 ? sizeOfPart({ u: part.u }, `${about}.${part.name}`) : part.u,
       share:
         correlation === undefined
           ? varianceShare({ u: part.u, U: u }, `${about}.${part.name}`)

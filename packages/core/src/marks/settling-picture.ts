@@ -44,7 +44,7 @@ export function settlingPicture(budget: BudgetOf, loop: LoopOf): Drawn {
   const splice = asked.splice as Quantity<'m'>;
   const repeats = asked.repeats as Quantity<'1'>;
   const length = Math.min(Math.max(Math.ceil(1.6 * repeats.value), fewest), most);
-  const scattered = scatterOf(asked.known.u.value, length);
+  const scattered = scatterOf(asked.known.before.value, length);
   const run = (missed: number): readonly number[] => {
     const found = corrections({ K: K.value * (1 - missed), d: d.value, n: n.value, scatter: () => splice.value });
     return Array.from({ length }, () => splice.value + found.next().value![0]);
@@ -104,7 +104,13 @@ export function settlingPicture(budget: BudgetOf, loop: LoopOf): Drawn {
           row: 2,
           from: 0,
           to: Math.min(repeats.value, length),
-          forms: [['settled after ', until, ' repeats, ', web, ' of web'], [until]],
+          forms:
+            repeats.value > length
+              ? [
+                  ['not within it before ', until, ' repeats, ', web, ' of web, beyond this picture'],
+                  ['→ ', until],
+                ]
+              : [['settled after ', until, ' repeats, ', web, ' of web'], [until]],
         },
       ],
       legend: [],

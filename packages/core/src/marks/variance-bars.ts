@@ -20,7 +20,7 @@ export function varianceBars({ mark, known }: BudgetOf): Drawn {
   const { numbers, write } = pen();
   const parts = byShare(known.parts);
   const u = write(known.u);
-  const told = parts.map((part) => ({ part, u: write(part.u), share: write(part.share) }));
+  const told = parts.map((part) => ({ part, u: write(part.size), share: write(part.share) }));
   const rows: Row[] = [
     { height: 1, label: ['standard deviation'] },
     ...told.map(

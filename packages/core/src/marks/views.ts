@@ -96,7 +96,7 @@ function budgetTable({ known, mark }: BudgetOf): Table {
         : parts.map((part) => [
             titleOf(part),
             shapeWords[part.shape],
-            part.u,
+            part.size,
             part.limit,
             part.share,
             ...(few ? [part.degrees ?? 'infinite'] : []),

@@ -23,7 +23,7 @@ import {
   worstCase,
   worstSum,
 } from './budget.ts';
-import { limitOfNormal, offsetLeft, partOfResult, sumOfOffsets } from './contribution.ts';
+import { limitOfNormal, offsetLeft, partOfResult, sizeOfPart, sumOfOffsets } from './contribution.ts';
 import { triangleOf } from './correlation.ts';
 import { plain } from './plain.support.ts';
 import { secondOrder } from './second-order.ts';
@@ -79,6 +79,7 @@ it('a sample has the mean and the deviation of its parts', () => {
 it('a part with a sensitivity of 2, half of it compensated, counts once', () => {
   expect(plain(partOfResult)(2, 0.5, 3e-5)).toBeCloseTo(3e-5, 18);
   expect(plain(partOfResult)(-1, 0, 3e-5)).toBe(-3e-5);
+  expect(plain(sizeOfPart)(plain(partOfResult)(-1, 0, 3e-5))).toBe(3e-5);
   expect(plain(partOfResult)(1, 1, 3e-5)).toBe(0);
   expect(plain(offsetLeft)(0.5, 3e-5)).toBe(plain(partOfResult)(1, 0.5, 3e-5));
 });

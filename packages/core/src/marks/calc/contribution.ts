@@ -52,6 +52,20 @@ export const limitOfResult = formula({
   of: (c: number, k: number, a: number) => Math.abs(c) * (1 - k) * a,
 });
 
+/** What is shown of it: the sign of a sensitivity counts where contributions are correlated only. */
+export const sizeOfPart = formula({
+  id: 'marks.budget.size',
+  title: 'standard deviation that a contribution gives the result',
+  text: 'abs(u)',
+  gives: 'm',
+  symbols: { u: 'm' },
+  means: { u: 'what the contribution gives the result, with the sign of its sensitivity' },
+  try: { u: [-1e-3, 1e-3] },
+  source: 'definition',
+  proof: 'a part with a sensitivity of 2, half of it compensated, counts once',
+  of: (u: number) => Math.abs(u),
+});
+
 export const offsetLeft = formula({
   id: 'marks.budget.left',
   title: 'offset that is not compensated',
