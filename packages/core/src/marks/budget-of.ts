@@ -22,6 +22,8 @@ import {
   neededTolerance,
   outsideLimits,
   piecesToProve,
+  provenCapability,
+  provenConfidence,
 } from './calc/capability.ts';
 import { sizeOfPart, sumOfOffsets } from './calc/contribution.ts';
 import { addedSpread } from './calc/loop.ts';
@@ -83,6 +85,10 @@ export interface Capability {
   readonly confidence: Quantity<'1'>;
   /** Not told where the expected Cpk is not above the one that is to be proven. */
   readonly pieces: Quantity<'1'> | undefined;
+  /** Where the file says how many are measured: the Cpk that they prove with that confidence, and how sure the one wanted is. */
+  readonly measured:
+    | { readonly n: Quantity<'1'>; readonly cpk: Quantity<'1'>; readonly sure: Quantity<'1'> }
+    | undefined;
 }
 
 export interface BudgetOf {
@@ -292,7 +298,9 @@ function capabilityOf(
   const limits = { U: T, L: lowerLimit({ T }, about), σ: u };
   // Without a spread there is none.
   const own = centredCapability({ ...limits, m: offset }, about);
-  return given({ own, cpk: said.proves?.cpk, confidence: said.proves?.confidence }, (wanted): Capability => {
+  const { proves } = said;
+  const asked = { own, cpk: proves?.cpk, confidence: proves?.confidence, n: proves?.pieces };
+  return given(asked, (wanted): Capability => {
     const cpk = wanted.own;
     const provenCpk =
       wanted.cpk ??
@@ -307,7 +315,9 @@ function capabilityOf(
         because: 'one proof in twenty may be luck',
         as: '%',
       }); // prettier-ignore
-    const pieces = piecesToProve({ C: cpk, D: provenCpk, z: confidenceQuantile({ p: confidence }, about) }, about);
+    const z = confidenceQuantile({ p: confidence }, about);
+    const pieces = piecesToProve({ C: cpk, D: provenCpk, z }, about);
+    const { n } = wanted;
     return {
       cp: capability(limits, about),
       cpk,
@@ -315,6 +325,11 @@ function capabilityOf(
       provenCpk,
       confidence,
       pieces: Number.isFinite(pieces.value) ? pieces : undefined,
+      measured: n && {
+        n,
+        cpk: provenCapability({ C: cpk, z, n }, about),
+        sure: provenConfidence({ C: cpk, D: provenCpk, n }, about),
+      },
     };
   });
 }

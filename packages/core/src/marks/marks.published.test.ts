@@ -229,6 +229,17 @@ marks:
   });
 });
 
+it('a Cpk of 1.67 of 50 pieces proves about 1.38 with 95 %, and 1.33 with somewhat more (derived)', () => {
+  const { capability } = markIn(
+    'marks: { a: { tolerance: 50.1 µm, spread: { x: 10 µm }, proves: { cpk: 1.33, confidence: 95 %, pieces: 50 } } }\n',
+  );
+  if (capability instanceof Missing) throw new Error('not known');
+  expect(capability.cpk.value).toBeCloseTo(1.67, 9);
+  expect(capability.measured!.cpk.value).toBeCloseTo(1.38, 2);
+  expect(capability.measured!.sure.value).toBeGreaterThan(0.95);
+  expect(capability.measured!.sure.value).toBeLessThan(0.98);
+});
+
 describe('register control as files', () => {
   it.each([
     ['0 repeats', 2],

@@ -312,6 +312,9 @@ export const marksField = group(
           {
             cpk: optional(quantity('1', { about: 'The Cpk that is to be proven.', above: 0, example: '1.33' })),
             confidence: optional(share({ about: 'With which confidence.', above: 0, example: '95 %' })),
+            pieces: optional(
+              count({ about: 'Pieces that are measured; what they prove is told then.', least: 2, example: '50' }),
+            ),
           },
           { about: 'What measured pieces shall prove.' },
         ),

@@ -14,15 +14,24 @@ import type { Matrix } from './calc/correlation.ts';
 import { type CurvedChunk, type CurvedModel, curvedModel, runCurvedTrials } from './calc/curved-model.ts';
 import {
   type Ends,
+  type Estimate,
   mergeTrials,
   type Outcome,
   runTrials,
+  shareOutside,
   splitModelTrials,
   splitTrials,
   type TrialChunk,
   type TrialResult,
 } from './calc/monte-carlo.ts';
-import { trialDeviation, trialEnd, trialError, trialMean } from './calc/trial-numbers.ts';
+import {
+  trialDeviation,
+  trialEnd,
+  trialError,
+  trialMean,
+  trialOutside,
+  trialOutsideError,
+} from './calc/trial-numbers.ts';
 import type { Part } from './part.ts';
 
 export interface Trials {
@@ -33,6 +42,8 @@ export interface Trials {
   /** Nothing where an end is where the tails of t distributions have left the bins. */
   readonly shortest: { readonly least: Told; readonly most: Told } | undefined;
   readonly symmetric: { readonly least: Told; readonly most: Told } | undefined;
+  /** Nothing without a tolerance, and where it is beyond the bins while trials are. */
+  readonly outside: { readonly value: Quantity<'1'>; readonly error: Quantity<'1'> } | undefined;
 }
 
 /** A number of the trials with its own standard uncertainty. */
@@ -71,6 +82,12 @@ export interface TrialsAsked {
   readonly results: readonly TrialResult[];
 }
 
+interface TrialsOptions {
+  readonly more?: TrialsAsked | undefined;
+  /** To either side; without it the share outside is not told. */
+  readonly tolerance?: Quantity<'m'> | undefined;
+}
+
 /** The parts of so many trials. Missing as the trials are. */
 export function trialsJob(known: Known, about: string, asked: Asked): Missing | Pick<LongJob, 'task' | 'chunks'> {
   if (known.coverage instanceof Missing) return known.coverage;
@@ -82,19 +99,29 @@ export function trialsJob(known: Known, about: string, asked: Asked): Missing | 
  * Those that have been made of a job, or as many as are enough, at once. Missing where correlated contributions are not normally
  * distributed: JCGM 101 knows no way to draw them.
  */
-export function trialsOf(known: Known, about: string, more?: TrialsAsked): Value<Trials> {
+export function trialsOf(known: Known, about: string, { more, tolerance }: TrialsOptions = {}): Value<Trials> {
   const { parts, offset, correlation, coverage } = known;
   if (coverage instanceof Missing) return coverage;
   const amount = more === undefined ? { count: enough, seed } : amountAsked(more.asked, about);
-  const inputs: Inputs = { ...inputsOf(parts, offset, correlation), p: coverage, N: amount.count, s: amount.seed };
-  const means = meansOf(inputs, parts);
-  const merged = (results: readonly TrialResult[] | undefined, p: number): Outcome | undefined =>
-    results && mergeTrials(results, p);
-  const run = (values: Values): Outcome | undefined => {
-    const [p, count, start] = values.slice(-3) as number[];
-    return merged(resultsOfJob(jobOf(plainOf(known, values), { count: count!, seed: start! })), p!);
+  const inputs: Inputs = {
+    ...inputsOf(parts, offset, correlation),
+    ...(tolerance && { T: tolerance }),
+    p: coverage,
+    N: amount.count,
+    s: amount.seed,
   };
-  const { now, call } = resultsOf({ inputs, means }, run, merged(more?.results, coverage.value));
+  const means = meansOf(inputs, parts);
+  const merged = (results: readonly TrialResult[] | undefined, p: number, T: number | undefined): Made | undefined =>
+    results && {
+      ...mergeTrials(results, p),
+      outside: T === undefined ? undefined : shareOutside(results, { least: -T, most: T }),
+    };
+  const run = (values: Values): Made | undefined => {
+    const [T, p, count, start] = values.slice(-4) as number[];
+    const results = resultsOfJob(jobOf(plainOf(known, values), { count: count!, seed: start! }));
+    return merged(results, p!, tolerance && T);
+  };
+  const { now, call } = resultsOf({ inputs, means }, run, merged(more?.results, coverage.value, tolerance?.value));
   if (now === undefined) return cannotDraw(about);
   const told = (
     take: (outcome: Outcome) => { value: number; error: number },
@@ -123,8 +150,20 @@ export function trialsOf(known: Known, about: string, more?: TrialsAsked): Value
     deviation: told(({ deviation }) => deviation, '', trialDeviation),
     shortest: ends(({ shortest }) => shortest, 'shortest'),
     symmetric: ends(({ symmetric }) => symmetric, 'symmetric'),
+    outside: now.outside && {
+      value: trialOutside(
+        call((made) => made!.outside!.value),
+        about,
+      ),
+      error: trialOutsideError(
+        call((made) => made!.outside!.error),
+        about,
+      ),
+    },
   };
 }
+
+type Made = Outcome & { readonly outside: Estimate | undefined };
 
 /** The counts of so many trials in bins, for a picture; nothing where there is no way to draw them. */
 export const countsOf = (known: Known, trials: number): readonly TrialResult[] | undefined =>
@@ -165,6 +204,7 @@ function meansOf(inputs: Inputs, parts: readonly Part[]): Readonly<Record<string
     φ: 'mean angle',
     σ: 'standard deviation of the angle',
     r: 'correlations, row after row',
+    T: 'tolerance to either side',
     p: 'share that the intervals cover',
     N: 'trials',
     s: 'seed',

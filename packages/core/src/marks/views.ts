@@ -1,7 +1,7 @@
 // What `show` tells of a mark: how exact it is and what to improve first, how it is captured, corrected, and lost.
 import type { Cell, LaterTable, LongWork, Table, View } from '../checks/view.ts';
 import { given, Missing } from '../working/missing.ts';
-import type { BudgetOf } from './budget-of.ts';
+import type { BudgetOf, Capability } from './budget-of.ts';
 import { repeatsBetween } from './calc/capture.ts';
 import type { TrialResult } from './calc/monte-carlo.ts';
 import type { Captured } from './captured.ts';
@@ -146,6 +146,7 @@ function resultTable({ mark, known, capability }: BudgetOf): Table {
         'pieces that prove it',
         meaningless ? untold : (capability.pieces ?? 'no number of pieces: the Cpk is not above it'),
       ],
+      ...measuredRows(capability, meaningless),
     );
   if (web !== undefined)
     rows.push([
@@ -153,6 +154,16 @@ function resultTable({ mark, known, capability }: BudgetOf): Table {
       given({ L: web.between, s: mark.spacing }, (all) => repeatsBetween(all, mark.name)),
     ]);
   return { name: 'result', title: 'The result', columns: ['what', 'value'], rows };
+}
+
+/** What the pieces that are measured prove, if they show the Cpk of the budget. */
+function measuredRows({ measured }: Capability, meaningless: boolean): readonly (readonly Cell[])[] {
+  if (measured === undefined) return [];
+  return [
+    ['pieces that are measured', measured.n],
+    ['Cpk that they prove', meaningless ? untold : measured.cpk],
+    ['confidence with which they prove what is to be proven', meaningless ? untold : measured.sure],
+  ];
 }
 
 function captureTable({ mark, wanders, caught, window }: Captured): readonly Table[] {
@@ -253,13 +264,14 @@ function worksOf(demand: BudgetOf): readonly LongWork[] {
 
 function trialsTable({ mark, known }: BudgetOf, more?: TrialsAsked): Table {
   const columns = ['what', 'value', 'known to'];
-  const trials = known instanceof Missing ? known : trialsOf(known, mark.name, more);
+  const tolerance = mark.said.tolerance instanceof Missing ? undefined : mark.said.tolerance;
+  const trials = known instanceof Missing ? known : trialsOf(known, mark.name, { more, tolerance });
   if (trials instanceof Missing) return { ...trialsHead, columns, rows: [['trials', trials, '']] };
-  const { count, seed, mean, deviation, shortest, symmetric } = trials;
+  const { count, seed, mean, deviation, shortest, symmetric, outside } = trials;
   const end = (title: string, told: { value: Cell; error: Cell }): readonly Cell[] => [title, told.value, told.error];
   return {
     ...trialsHead,
-    note: 'known to: one standard uncertainty of the number itself, from what it scatters by among the parts of the trials, fifty at least',
+    note: 'known to: one standard uncertainty of the number itself, from what it scatters by among the parts of the trials, fifty at least; of the share outside, from how many are',
     columns,
     rows: [
       ['trials', count, ''],
@@ -268,6 +280,7 @@ function trialsTable({ mark, known }: BudgetOf, more?: TrialsAsked): Table {
       end('standard deviation', deviation),
       ...(shortest === undefined ? [] : [end('shortest interval from', shortest.least), end('to', shortest.most)]),
       ...(symmetric === undefined ? [] : [end('symmetric interval from', symmetric.least), end('to', symmetric.most)]),
+      ...(outside === undefined ? [] : [end('share outside the tolerance', outside)]),
     ],
   };
 }

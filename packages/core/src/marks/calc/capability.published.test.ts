@@ -11,6 +11,7 @@ import {
   outsideLimits,
   piecesToProve,
   provenCapability,
+  provenConfidence,
 } from './capability.ts';
 import { plain } from './plain.support.ts';
 
@@ -64,6 +65,18 @@ describe('what pieces prove', () => {
         if (pieces > 2) expect(plain(provenCapability)(measured, quantile, pieces - 1)).toBeLessThan(1.33);
       }
     expect(plain(piecesToProve)(1.33, 1.33, z)).toBeNaN();
+  });
+
+  it('pieces that prove a Cpk with a confidence have that confidence', () => {
+    for (const C of [0.8, 1.4, 1.67, 3])
+      for (const n of [2, 10, 37, 200])
+        for (const p of [0.1, 0.5, 0.9, 0.99]) {
+          const D = plain(provenCapability)(C, plain(confidenceQuantile)(p), n);
+          expect(plain(provenConfidence)(C, D, n)).toBeCloseTo(p, 12);
+        }
+    expect(plain(provenConfidence)(1.67, 1.33, 37)).toBeGreaterThanOrEqual(0.95);
+    expect(plain(provenConfidence)(1.67, 1.33, 36)).toBeLessThan(0.95);
+    expect(plain(provenConfidence)(1.67, 1.38, 50)).toBeCloseTo(0.95, 2);
   });
 
   it('1.33 is proven at 95 % by 37 pieces that show 1.67, and by trials about 19 times in 20 not overstated', () => {

@@ -101,6 +101,21 @@ export const provenCapability = formula({
   of: lowerBound,
 });
 
+/** Good to about 1 % of the bound from 30 pieces on (our judgement); below one half where the Cpk shown is not above it. */
+export const provenConfidence = method({
+  id: 'marks.capability.confidence',
+  title: 'confidence with which so many pieces prove a Cpk',
+  prose:
+    'the share of a normal distribution below the standard deviations, by the approximation of Bissell, between both',
+  gives: '1',
+  as: '%',
+  symbols: { C: '1', D: '1', n: '1' },
+  means: { C: 'Cpk that the pieces are expected to show', D: 'Cpk to be proven', n: 'pieces' },
+  source: 'bissell',
+  proof: 'pieces that prove a Cpk with a confidence have that confidence',
+  of: (C: number, D: number, n: number) => normalTail((D - C) / deviationOfShown(C, n)),
+});
+
 /** Not a number where the expected Cpk is not above the one to be proven. */
 export const piecesToProve = method({
   id: 'marks.capability.pieces',
@@ -126,5 +141,9 @@ export const piecesToProve = method({
 });
 
 function lowerBound(C: number, z: number, n: number): number {
-  return C - z * Math.sqrt(1 / (9 * n) + C ** 2 / (2 * (n - 1)));
+  return C - z * deviationOfShown(C, n);
+}
+
+function deviationOfShown(C: number, n: number): number {
+  return Math.sqrt(1 / (9 * n) + C ** 2 / (2 * (n - 1)));
 }

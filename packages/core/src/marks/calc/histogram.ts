@@ -42,6 +42,21 @@ export function shortestInterval(histogram: Histogram, coverage: number): Range 
   return most === Infinity ? undefined : inUnits(histogram, least, most);
 }
 
+/** How many trials are outside the limits, to either side; undefined where a limit is among what the bins do not hold. */
+export function countOutside(histogram: Histogram, { least, most }: Range): number | undefined {
+  const before = runningCounts(histogram);
+  const bins = histogram.counts.length;
+  const below = (limit: number): number | undefined => {
+    const place = ((limit - histogram.least) / (histogram.most - histogram.least)) * bins;
+    if (place < 0) return histogram.below === 0 ? 0 : undefined;
+    if (place > bins) return histogram.above === 0 ? before[bins] : undefined;
+    const bin = Math.min(Math.floor(place), bins - 1);
+    return before[bin]! + (place - bin) * histogram.counts[bin]!;
+  };
+  const [low, high] = [below(least), below(most)];
+  return low === undefined || high === undefined ? undefined : low + (before[bins]! + histogram.above - high);
+}
+
 /** The trials below each edge, those below all bins with them. */
 function runningCounts({ counts, below }: Histogram): Float64Array {
   const before = new Float64Array(counts.length + 1);

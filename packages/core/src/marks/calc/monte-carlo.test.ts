@@ -8,10 +8,12 @@ import {
   mergeTrials,
   runModelTrials,
   runTrials,
+  shareOutside,
   splitModelTrials,
   splitTrials,
   type TrialJob,
 } from './monte-carlo.ts';
+import { normalTail } from './normal.ts';
 import { studentQuantile } from './student.ts';
 
 const one = (spread: Distribution, more: Partial<Contribution> = {}): Contribution => ({
@@ -203,6 +205,34 @@ describe('distributions', () => {
     // Where the shortest interval of a symmetric distribution lies is less sure than how long it is.
     const length = ({ shortest }: typeof sum) => shortest!.most.value - shortest!.least.value;
     expect(Math.abs(length(trials) / length(sum) - 1)).toBeLessThan(0.01);
+  });
+});
+
+describe('the share of trials outside limits is that of the distribution', () => {
+  const results = (spread: Distribution, trials = 400_000) =>
+    splitTrials({ contributions: [one(spread, { offset: 0.1 })], trials, seed: 12 })!.map(runTrials);
+
+  it.each([
+    ['rectangular', { shape: 'rectangular', halfWidth: 1 }, 0.5, (0.6 + 0.4) / 2],
+    ['rectangular, all within', { shape: 'rectangular', halfWidth: 1 }, 1.2, 0],
+    ['normal', { shape: 'normal', deviation: 1 }, 2, normalTail(1.9) + normalTail(2.1)],
+    ['normal, far', { shape: 'normal', deviation: 1 }, 3.9, normalTail(3.8) + normalTail(4)],
+  ] as const)('%s', (_, spread, T, due) => {
+    const found = shareOutside(results(spread), { least: -T, most: T })!;
+    expect(Math.abs(found.value - due)).toBeLessThan(4 * found.error + 1e-4 * due);
+    expect(found.error / Math.sqrt(Math.max(due * (1 - due), 1 / 400_000) / 400_000)).toBeCloseTo(1, 0);
+  });
+
+  it('none outside leaves a chance of about one in as many as there are', () => {
+    const { value, error } = shareOutside(results({ shape: 'rectangular', halfWidth: 1 }), { least: -9, most: 9 })!;
+    expect([value, error * 400_000]).toEqual([0, expect.closeTo(1, 3)]);
+  });
+
+  it('is not known where tails have left the bins and the limit as well', () => {
+    const wide = splitTrials({ contributions: [normal(1, { degrees: 1 })], trials: 50_000, seed: 1 })!.map(runTrials);
+    expect(wide.some(({ above }) => above > 0)).toBe(true);
+    expect(shareOutside(wide, { least: -1e9, most: 1e9 })).toBeUndefined();
+    expect(shareOutside(wide, { least: -1, most: 1 })!.value).toBeCloseTo(0.5, 1);
   });
 });
 

@@ -6,7 +6,7 @@ import { total } from '../../working/total.ts';
 import { type Contribution, type Distribution, degreesOf, offsetOf, standardOf } from './budget.ts';
 import { type Matrix, triangleOf } from './correlation.ts';
 import { addDraws, type Draw } from './draw.ts';
-import { type Histogram, type Range, shortestInterval, symmetricInterval } from './histogram.ts';
+import { countOutside, type Histogram, type Range, shortestInterval, symmetricInterval } from './histogram.ts';
 import type { Model } from './second-order.ts';
 import { studentQuantile } from './student.ts';
 
@@ -201,6 +201,19 @@ export function mergeTrials(results: readonly TrialResult[], coverage: number): 
     symmetric: interval(symmetricInterval),
     shortest: interval(shortestInterval),
   };
+}
+
+/**
+ * The share of all trials outside limits, with the standard deviation of what their count leaves of it, all shares alike before
+ * (a beta distribution), so that no trial outside is no certainty. Undefined where the bins do not tell it.
+ */
+export function shareOutside(results: readonly TrialResult[], limits: Range): Estimate | undefined {
+  const all = results.reduce(joined);
+  const count = countOutside(all, limits);
+  if (count === undefined) return undefined;
+  const [n, inside] = [all.trials, all.trials - count];
+  const error = Math.sqrt(((count + 1) * (inside + 1)) / (n + 3)) / (n + 2);
+  return { value: count / n, error, degrees: Infinity };
 }
 
 /** Within these limits the number is with that confidence. */

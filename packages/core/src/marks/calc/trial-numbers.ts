@@ -40,3 +40,24 @@ export const trialEnd = openMethod({
   at: '7.7',
   proof: 'JCGM 101:2008, 9.2: the sum of four',
 });
+
+export const trialOutside = openMethod({
+  id: 'marks.trials.outside',
+  title: 'share of so many trials outside the tolerance',
+  prose: 'trials beyond either limit over all of them, those of a bin that a limit cuts in proportion',
+  gives: '1',
+  as: 'ppm',
+  source: 'jcgm-101',
+  at: '7.5',
+  proof: 'the share of trials outside limits is that of the distribution',
+});
+
+export const trialOutsideError = openMethod({
+  id: 'marks.trials.outside_error',
+  title: 'standard uncertainty of a share that so many trials tell',
+  prose: 'the standard deviation of the beta distribution that so many trials outside and inside leave',
+  gives: '1',
+  as: 'ppm',
+  source: 'definition',
+  proof: 'the share of trials outside limits is that of the distribution',
+});
