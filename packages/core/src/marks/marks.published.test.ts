@@ -1,9 +1,11 @@
 // Published budgets and worked captures as machine files, from the text of the file to the numbers that are shown.
 import { describe, expect, it } from 'vitest';
 import { assess } from '../assess/assess.ts';
+import { show } from '../assess/show.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
 import { Missing } from '../working/missing.ts';
+import { Quantity } from '../working/quantity.ts';
 import { known } from '../working/testing.support.ts';
 import type { Known } from './budget-of.ts';
 import type { MarkDemand } from './demand.ts';
@@ -202,6 +204,24 @@ marks:
     const offsetAt = (speed: string) =>
       budgetIn(`marks: { a: { speed: ${speed}, eye: { delay: 94.4 ms }, spread: { any: 1 µm } } }\n`).offset.value;
     expect((offsetAt('400 mm/min') - offsetAt('100 mm/min')) * 1e3).toBeCloseTo(0.472, 6);
+  });
+
+  it('a mark that was seen to move by 0.472 mm between both is told to be 94 ms late, 4 ms of it unsaid', () => {
+    const rowsOf = (eye: string, slow = '100 mm/min') => {
+      const [view] = show(
+        assessed(
+          `marks: { a: { speed: 400 mm/min, moved: { slow: ${slow}, fast: 400 mm/min, by: 0.472 mm }, spread: { any: 1 µm }${eye} } }\n`,
+        ),
+        'marks.a',
+      );
+      return view!.tables.find(({ name }) => name === 'moved')!.rows.map(([, cell]) => cell);
+    };
+    const valuesOf = (rows: readonly unknown[]) => rows.map((cell) => (cell instanceof Quantity ? cell.value : cell));
+    const close = (value: number) => expect.closeTo(value, 9);
+    expect(valuesOf(rowsOf(', eye: { delay: 90 ms }'))).toEqual([0.472e-3, 0.0944, 0.09, 0.0044].map(close));
+    expect(valuesOf(rowsOf(''))).toEqual([0.472e-3, 0.0944, 0, 0.0944].map(close));
+    expect(valuesOf(rowsOf(', compensated: 50 %, eye: { delay: 90 ms }'))[3]).toBeCloseTo(0.0494, 9);
+    expect(rowsOf('', '500 mm/min')[1]).toMatchObject({ lacks: [{ path: 'marks.a.moved.fast' }] });
   });
 
   it('two polled edges at 1 m/s and 4 ms: ±4 mm, standard deviation 4 mm over the root of 6', () => {

@@ -154,6 +154,15 @@ const lostField = section(
   { about: 'What follows when marks are lost.' },
 );
 
+const movedField = section(
+  {
+    slow: quantity('m/s', { about: 'The lower speed of the web.', least: 0, example: '10 m/min' }),
+    fast: quantity('m/s', { about: 'The higher one.', above: 0, example: '100 m/min' }),
+    by: quantity('m', { about: 'How much later it is seen at the higher one, as a way.', example: '0.5 mm' }),
+  },
+  { about: 'What the mark was seen to move by between two speeds: the delay behind it is told.' },
+);
+
 const correctField = section(
   {
     share: share({ about: 'The share of an error that is corrected in each repeat.', above: 0, example: '30 %' }),
@@ -254,6 +263,7 @@ export const marksField = group(
       ),
       eye: optional(eyeField),
       capture: optional(captureField),
+      moved: optional(movedField),
       length: way('The length that is measured between two edges.', '250 mm'),
       edges: optional(
         row(

@@ -10,6 +10,7 @@ import type { MarkDemand } from './demand.ts';
 import { histogram } from './histogram-picture.ts';
 import { inputsOfMark } from './inputs.ts';
 import type { LoopOf } from './loop-of.ts';
+import { movedTable } from './moved-table.ts';
 import { runOnPicture } from './run-on-picture.ts';
 import { settlingPicture } from './settling-picture.ts';
 import { speedCurve, speedTable } from './speed-curve.ts';
@@ -38,6 +39,7 @@ export function markView(demand: MarkDemand): View {
       budgetTable(demand),
       resultTable(demand),
       ...timesTable(mark),
+      ...movedTable(demand),
       ...trainTable(mark),
       ...captureTable(captured),
       ...(loop === undefined ? [] : [loopTable(loop)]),

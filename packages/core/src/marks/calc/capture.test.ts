@@ -15,6 +15,8 @@ import {
   halfWindow,
   latchSpread,
   latencyFound,
+  latencyLeft,
+  latencySaid,
   lostMarkTime,
   lostMarkWeb,
   normalJitter,
@@ -95,9 +97,12 @@ describe('the position of a mark', () => {
   });
 
   it('a mark that moves with the speed tells its latency: 0.472 mm from 100 to 400 mm/min is 94 ms', () => {
-    const latency = plain(latencyFound)(0.472e-3, 0, 0.4 / 60, 0.1 / 60);
+    const latency = plain(latencyFound)(0.472e-3, 0.4 / 60, 0.1 / 60);
     expect(latency).toBeCloseTo(0.094, 3);
     expect(plain(delayOffset)(0.4 / 60, latency) - plain(delayOffset)(0.1 / 60, latency)).toBeCloseTo(0.472e-3, 12);
+    const said = plain(latencySaid)(plain(delayOffset)(0.4 / 60, 0.09), 0.4 / 60);
+    expect(said).toBeCloseTo(0.09, 12);
+    expect(plain(latencyLeft)(latency, said)).toBeCloseTo(0.0044, 4);
   });
 
   it('between two samples the error is largest in the middle', () => {

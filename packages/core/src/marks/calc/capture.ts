@@ -166,14 +166,40 @@ export const timeAllowed = formula({
 export const latencyFound = formula({
   id: 'marks.capture.latency',
   title: 'delay that a mark tells which moves with the speed',
-  text: '(x - y)/(v - w)',
+  text: 'x/(v - w)',
   gives: 's',
-  symbols: { x: 'm', y: 'm', v: 'm/s', w: 'm/s' },
-  means: { x: 'position seen at the one speed', y: 'position seen at the other', v: 'the one speed', w: 'the other' },
-  try: { x: [-0.1, 0.1], y: [-0.1, 0.1], v: [5, 15], w: [0.01, 4] },
+  symbols: { x: 'm', v: 'm/s', w: 'm/s' },
+  means: { x: 'what it moves by, later is positive', v: 'the higher speed', w: 'the lower speed' },
+  try: { x: [-0.1, 0.1], v: [5, 15], w: [0.01, 4] },
   source: 'definition',
   proof: 'a mark that moves with the speed tells its latency',
-  of: (x: number, y: number, v: number, w: number) => (x - y) / (v - w),
+  of: (x: number, v: number, w: number) => x / (v - w),
+});
+
+export const latencySaid = formula({
+  id: 'marks.capture.latency_said',
+  title: 'delay that an offset stands for at a speed',
+  text: 'b/v',
+  gives: 's',
+  symbols: { b: 'm', v: 'm/s' },
+  means: { b: 'what the mark is off by through times that nothing takes out', ...speed },
+  try: { b: [-1e-2, 1e-2], v: [0.01, 15] },
+  source: 'definition',
+  proof: 'a mark that moves with the speed tells its latency',
+  of: (b: number, v: number) => b / v,
+});
+
+export const latencyLeft = formula({
+  id: 'marks.capture.latency_left',
+  title: 'delay that nobody has said',
+  text: 'f - s',
+  gives: 's',
+  symbols: { f: 's', s: 's' },
+  means: { f: 'delay that the mark tells', s: 'delay that is said and not taken out' },
+  try: { f: [-0.1, 0.1], s: [-0.1, 0.1] },
+  source: 'definition',
+  proof: 'a mark that moves with the speed tells its latency',
+  of: (f: number, s: number) => f - s,
 });
 
 /** Two marks that are each off towards the other still find the input armed. */
