@@ -6,6 +6,7 @@ import { allTables } from '../checks/view.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
 import { Missing } from '../working/missing.ts';
+import { Quantity } from '../working/quantity.ts';
 
 const assessed = (text: string) => {
   const machine = read(`layshaft: 1\n${text}`);
@@ -164,6 +165,22 @@ describe('a web askew', () => {
     expect(knownOf('3°').expanded).toBeDefined();
     expect(knownOf('3°').u.value / knownOf('3°').orders!.second.value).toBeCloseTo(1, 3);
   });
+});
+
+it.each([
+  ['degrees: 0.001', 2],
+  ['degrees: 1', 2],
+  ['degrees: 2', 1],
+  ['degrees: 2.5', 0],
+])('trials of a Student t tell no mean and no deviation that there is not: %s', (degrees, none) => {
+  const { marks, ...rest } = assessed(
+    `marks: { a: { tolerance: 1 mm, spread: { x: { normal: 3 µm, ${degrees} } } } }\n`,
+  );
+  const { rows } = show({ marks, ...rest }, 'marks.a')[0]!
+    .later.find(({ name }) => name === 'trials')!
+    .make();
+  expect(rows.filter(([, cell]) => typeof cell === 'string' && /^none: /.test(cell))).toHaveLength(none);
+  for (const cell of rows.flat()) if (cell instanceof Quantity) expect(cell.value).not.toBeNaN();
 });
 
 describe('products', () => {

@@ -1,7 +1,7 @@
 // What `show` tells of a mark: how exact it is and what to improve first, how it is captured, corrected, and lost.
 import type { Cell, LaterTable, LongWork, Table, View } from '../checks/view.ts';
 import { given, Missing } from '../working/missing.ts';
-import type { BudgetOf, Capability } from './budget-of.ts';
+import type { BudgetOf, Capability, Known } from './budget-of.ts';
 import { repeatsBetween } from './calc/capture.ts';
 import type { TrialResult } from './calc/monte-carlo.ts';
 import type { Captured } from './captured.ts';
@@ -264,12 +264,22 @@ function worksOf(demand: BudgetOf): readonly LongWork[] {
   ];
 }
 
+const hasNone = "none: Student's t of so few degrees of freedom has no finite one";
+
+/** Of what is drawn as Student's t; with 2 it has no finite deviation, with 1 no mean (JCGM 101:2008, 6.4.9.4). */
+const fewestDegrees = ({ parts }: Known): number =>
+  parts.reduce((least, { degrees, shape, sample }) => {
+    const isStudent = shape === 'normal' || sample?.of === 'mean';
+    return isStudent && degrees !== undefined ? Math.min(least, degrees.value) : least;
+  }, Infinity);
+
 function trialsTable({ mark, known }: BudgetOf, more?: TrialsAsked): Table {
   const columns = ['what', 'value', 'known to'];
   const tolerance = mark.said.tolerance instanceof Missing ? undefined : mark.said.tolerance;
   const trials = known instanceof Missing ? known : trialsOf(known, mark.name, { more, tolerance });
   if (trials instanceof Missing) return { ...trialsHead, columns, rows: [['trials', trials, '']] };
   const { count, seed, mean, deviation, shortest, symmetric, outside } = trials;
+  const few = known instanceof Missing ? Infinity : fewestDegrees(known);
   const end = (title: string, told: { value: Cell; error: Cell }): readonly Cell[] => [title, told.value, told.error];
   return {
     ...trialsHead,
@@ -278,8 +288,8 @@ function trialsTable({ mark, known }: BudgetOf, more?: TrialsAsked): Table {
     rows: [
       ['trials', count, ''],
       ['seed', seed, ''],
-      end('mean', mean),
-      end('standard deviation', deviation),
+      few <= 1 ? ['mean', hasNone, ''] : end('mean', mean),
+      few <= 2 ? ['standard deviation', hasNone, ''] : end('standard deviation', deviation),
       ...(shortest === undefined ? [] : [end('shortest interval from', shortest.least), end('to', shortest.most)]),
       ...(symmetric === undefined ? [] : [end('symmetric interval from', symmetric.least), end('to', symmetric.most)]),
       ...(outside === undefined ? [] : [end('share outside the tolerance', outside)]),

@@ -117,7 +117,9 @@ describe('chunks', () => {
   it('of a constant have no spread', () => {
     const { mean, deviation, shortest } = outcome({ contributions: [normal(0, { offset: 3 })], trials: 1000, seed: 1 });
     expect([mean.value, deviation.value]).toEqual([3, 0]);
-    expect(shortest!.most.value - shortest!.least.value).toBeLessThan(1e-11);
+    expect([shortest!.least.value, shortest!.most.value]).toEqual([3, 3]);
+    const nothing = outcome({ contributions: [normal(0)], trials: 1000, seed: 1 });
+    expect([nothing.symmetric!.least.value, nothing.symmetric!.most.value]).toEqual([0, 0]);
   });
 });
 

@@ -179,7 +179,10 @@ export function runModelTrials(chunk: ModelChunk, model: Model): TrialResult {
 /** All results of one job, in the order of its chunks. */
 export function mergeTrials(results: readonly TrialResult[], coverage: number): Outcome {
   const all = results.reduce(joined);
+  /** Without a spread; the bins have some width. */
+  const always = estimate(meanOf(all), results.map(meanOf));
   const interval = (of: (histogram: Histogram, coverage: number) => Range | undefined): Ends | undefined => {
+    if (deviationOf(all) === 0) return { least: always, most: always };
     const whole = of(all, coverage);
     const parts = results.map((result) => of(result, coverage));
     if (whole === undefined || !parts.every((part) => part !== undefined)) return undefined;

@@ -36,7 +36,8 @@ of the web it is taken as the same. It is counted as arcsine (our judgement): a 
 them. \`lost_motion\` says another value. A length on a measuring roll has nothing of it.
 
 Delays that are the same each time move the mark by speed times delay; \`compensated\` says how much of that a lead takes out.
-A length is moved by what the eye is slower off than on instead, and by its hysteresis.
+A length is moved by what the eye is slower off than on instead, and by its hysteresis. A speed that varies (\`speed_spread\`)
+moves what is off by times on average; of times that scatter it would make the product of both shares, which is left out.
 
 With \`correct\`, what the control adds counts as a contribution: all that scatters is taken as new in each repeat, and as
 both measured and of the product, which is more than is true of what swings slowly, such as a roll out of round.
