@@ -40,7 +40,13 @@ export function polledLine({ stations, cycle_ps }: Line, loss: number): Simulati
     const runs = Array.from({ length: at + 1 }, (_, run) => run);
     const spoils = -Math.expm1(Math.log1p(-loss) / runs.length);
     const way = (order: readonly number[], from_ps: number): readonly Hop[] =>
-      order.map((run, passed) => ({ run, from_ps: from_ps + passed * hop_ps, lasts_ps: frame_ps, spoils }));
+      order.map((run, passed) => ({
+        run,
+        from_ps: from_ps + passed * hop_ps,
+        lasts_ps: frame_ps,
+        open_ps: frame_ps,
+        spoils,
+      }));
     const begin_ps = (at * cycle_ps) / (4 * stations);
     const hops = (from_ps: number) => [
       ...way(runs, from_ps),

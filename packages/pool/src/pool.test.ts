@@ -42,7 +42,7 @@ const plan: SimulationPlan = {
         {
           stations: [0],
           behind: -1,
-          hops: [{ run: 0, from_ps: 0, lasts_ps: 1e6, spoils: 0.01 }],
+          hops: [{ run: 0, from_ps: 0, lasts_ps: 1e6, open_ps: 1e6, spoils: 0.01 }],
           again: [],
         },
       ],

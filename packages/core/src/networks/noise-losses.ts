@@ -7,13 +7,12 @@ import { burstBridged } from './calc/bursts.ts';
 import { updatePeriod } from './calc/cycle.ts';
 import { exchangeOpen } from './calc/exchange-noise.ts';
 import { meanTimeToTrip } from './calc/losses.ts';
-import { answerEnd } from './calc/streams.ts';
 import { withoutBreak } from './disciplines.ts';
 import type { Device, Network, Run } from './network.ts';
 import type { Noise } from './noise.ts';
 import { lostOn, triesOf, wayOf } from './noise-tries.ts';
 import type { Planned } from './planned.ts';
-import type { Slot } from './timetable.ts';
+import type { Slot, Timetable } from './timetable.ts';
 import type { Exchange } from './ways.ts';
 
 type Chance = Value<Quantity<'1'>>;
@@ -125,24 +124,31 @@ export interface AtPort {
   readonly command: Time;
   readonly answerEnd: Time;
   readonly answer: Time;
+  /** With a pause behind it that the profile may add. */
+  readonly answerTakes: Time;
+  /** For whom the command is. */
+  readonly served: readonly Exchange[];
 }
 
-/** As the fullest cycle has it; of a station served in other cycles, from the first command to the last answer. */
-export function atPort(exchange: Exchange, planned: Planned): AtPort {
+/** As a timetable has it, that of the fullest cycle where none is given; if it is not in it, from the first command to the last answer. */
+export function atPort(exchange: Exchange, planned: Planned, timetable?: Timetable): AtPort {
   const { command, answer } = exchange;
-  const { name, profile } = planned.network;
-  if (profile.discipline === 'polled') {
-    const end = given({ e: [exchange.answered], b: answer }, (each) =>
-      answerEnd(each, `${name}.${exchange.device.name}.polled`),
-    );
-    return { commandEnd: command, command, answerEnd: end, answer };
-  }
-  const { commands, answers } = planned.timetable();
+  const { profile } = planned.network;
+  const alone = { commandEnd: command, command, answer, answerTakes: answer, served: [exchange] };
+  if (profile.discipline === 'polled') return { ...alone, answerEnd: exchange.turn };
+  const { commands, answers } = timetable ?? planned.timetable();
   const carriesIt = ({ exchanges }: Slot): boolean => exchanges.includes(exchange);
   const [out, back] = [commands.find(carriesIt), answers.find(carriesIt)];
   return out === undefined || back === undefined
-    ? { commandEnd: command, command, answerEnd: planned.busy, answer }
-    : { commandEnd: out.end, command: out.takes, answerEnd: back.end, answer: back.frame };
+    ? { ...alone, answerEnd: planned.busy }
+    : {
+        commandEnd: out.end,
+        command: out.takes,
+        answerEnd: back.end,
+        answer: back.frame,
+        answerTakes: back.takes,
+        served: out.exchanges,
+      };
 }
 
 function openOf(exchange: Exchange, planned: Planned, about: string): Time {

@@ -180,7 +180,8 @@ function chained(index: number, own: readonly One[], planned: Planned, noise: No
   };
 }
 
-const frameForAll = (served: readonly Exchange[], { profile }: Network, about: string): Data =>
+/** The one command for all that are served. */
+export const frameForAll = (served: readonly Exchange[], { profile }: Network, about: string): Data =>
   given(
     { P: served.map(({ device }) => device.command), m: profile.frame_at_least, h: profile.overhead },
     ({ P, m, h }) => frameLength({ m, h, P: commandForAll({ P }, about) }, about),

@@ -7,7 +7,7 @@ import { counterTables } from './counter-tables.ts';
 import { longestOf } from './noise-bursts.ts';
 import { type Losses, lossesOf } from './noise-losses.ts';
 import { cyclesPicture, repeatsPicture } from './noise-pictures.ts';
-import { ringTables } from './noise-ring.ts';
+import { copiesTable, ringTables } from './noise-ring.ts';
 import {
   burstsTable,
   cleanRunTable,
@@ -52,6 +52,7 @@ export function noiseView(planned: Planned, motions: AxisMotions): View | undefi
       later: [],
     };
   const worst = loser(losses);
+  const copies = copiesTable(losses);
   return {
     ...head,
     says: result(losses),
@@ -72,6 +73,7 @@ export function noiseView(planned: Planned, motions: AxisMotions): View | undefi
     later: [
       tripsTable(losses),
       ...(losses.noise.sources.length === 0 ? [] : [pulsesTable(losses)]),
+      ...(copies === undefined ? [] : [copies]),
       cyclesTable(losses),
       missedTable(losses, motions),
       simulationLeavesOut(planned, losses.noise),

@@ -193,7 +193,8 @@ function along({ runs, passed }: Legs, takes: Time, from_ps: number, line: Line)
   const lasts_ps = line.lasts_ps(takes);
   let at_ps = from_ps;
   const hops = runs.map((run, index): Hop => {
-    const hop = { run: line.runAt(run), from_ps: at_ps, lasts_ps, spoils: line.spoils(run, takes) };
+    const open_ps = lasts_ps + line.cable_ps(run);
+    const hop = { run: line.runAt(run), from_ps: at_ps, lasts_ps, open_ps, spoils: line.spoils(run, takes) };
     const next = passed[index];
     at_ps += line.cable_ps(run) + (next === undefined ? 0 : line.passing_ps(next, lasts_ps));
     return hop;
@@ -348,7 +349,8 @@ function throughAll(network: Network, takes: Time, line: Line, read: Read): read
   const hops: Hop[] = [];
   let at_ps = 0;
   const pass = (run: Run): void => {
-    hops.push({ run: line.runAt(run), from_ps: at_ps, lasts_ps, spoils: line.spoils(run, takes) });
+    const open_ps = lasts_ps + line.cable_ps(run);
+    hops.push({ run: line.runAt(run), from_ps: at_ps, lasts_ps, open_ps, spoils: line.spoils(run, takes) });
     at_ps += line.cable_ps(run);
   };
   // Trees may be as deep as the network is long, so that what is left to do is kept in a list.

@@ -123,7 +123,7 @@ function tracedCycle(
     const spoilt = isSilent ? [] : ways.length === 1 ? spoiltAmong(hops, hops) : ofCopies();
     const isCommandLost = isSilent || areAll(spoilt, 'command');
     const isLost = isCommandLost || areAll(spoilt, 'answer');
-    const isLate = ways.flat().some(({ from_ps, lasts_ps }) => from_ps + lasts_ps > plan.cycle_ps);
+    const isLate = ways.flat().some(({ from_ps, open_ps }) => from_ps + open_ps > plan.cycle_ps);
     return {
       stations: exchange.stations,
       repeat,
@@ -207,9 +207,9 @@ function pulsesIn({ plan }: Simulation, cycle: number, phaseOf: ReturnType<typeo
 
 /** A pulse that lies on the frame spoils it, whatever else does; what no pulse meets, chance or the line of two states took. */
 function causesOf({ plan, noise }: Simulation, phaseOf: ReturnType<typeof phasesOf>): Causes {
-  return ({ cycle, at_ps, run }, { lasts_ps }, way) => {
+  return ({ cycle, at_ps, run }, { open_ps }, way) => {
     const met = plan.pulses.flatMap((source, at) =>
-      meets(source, run, phaseOf(cycle, at) + at_ps, lasts_ps) ? [noise.sources[at]!.name] : [],
+      meets(source, run, phaseOf(cycle, at) + at_ps, open_ps) ? [noise.sources[at]!.name] : [],
     );
     if (met.length > 0) return met.join(' and ');
     const { twoState } = plan;
@@ -219,10 +219,10 @@ function causesOf({ plan, noise }: Simulation, phaseOf: ReturnType<typeof phases
   };
 }
 
-function meets({ pattern, hits }: PulseNoise, run: number, from_ps: number, lasts_ps: number): boolean {
+function meets({ pattern, hits }: PulseNoise, run: number, from_ps: number, open_ps: number): boolean {
   const { starts_ps, pulse_ps, period_ps } = pattern;
   if (!hits.includes(run)) return false;
-  const reach_ps = lasts_ps + pulse_ps;
+  const reach_ps = open_ps + pulse_ps;
   return starts_ps.some((start_ps) => {
     const behind_ps = remainder(start_ps - (from_ps - pulse_ps), period_ps);
     return (behind_ps === 0 ? period_ps : behind_ps) < reach_ps;

@@ -153,7 +153,7 @@ export function leftOut({ planned, kinds, noise }: Pick<Simulation, 'planned' | 
   const lines = [
     'Frames come when the plan has them: clocks and answer times do not wander.',
     'A spoilt frame is noticed and thrown away, and none is taken for sound.',
-    'A frame is open to noise while it leaves the sender’s end of a run.',
+    'A pulse spoils a frame while octets of it are on a run that it gets at.',
     'Bits fail independently of each other; a pulse on a frame spoils it.',
     'What failed first is repeated until it succeeds, then the next one.',
     'Repeats begin right behind the exchanges of their cycle, a place each.',

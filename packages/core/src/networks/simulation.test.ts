@@ -10,7 +10,6 @@ import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
 import { Missing } from '../working/missing.ts';
 import { addressOf, type Quantity } from '../working/quantity.ts';
-import { known } from '../working/testing.support.ts';
 import { replay } from '../working/working.ts';
 import { runSimulation } from './calc/simulate/run.ts';
 import type { Planned } from './planned.ts';
@@ -116,10 +115,9 @@ describe('a simulation of a file against its closed forms', () => {
     ];
     for (const noise of noises) {
       const { stations } = played(file({ noise: [...noise, 'trip_after: 2'] }), { cycles: 20_000, seed: 4 });
-      for (const { lost, agrees, share, closed } of stations) {
+      for (const { lost, agrees } of stations) {
         expect(lost.value).toBeGreaterThan(0);
-        expect(agrees).toBe('kept');
-        expect(known(share) / known(closed)).toBeGreaterThan(0.5);
+        expect(agrees).toBe('inside');
       }
     }
   });
@@ -149,7 +147,6 @@ describe('what is told of a simulation', () => {
         'late',
         'longest',
         'lost',
-        'lost_at_most',
         'repeats',
         'runs',
         'share',

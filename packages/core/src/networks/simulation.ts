@@ -5,20 +5,23 @@ import { assumed } from '../working/assumed.ts';
 import type { OpenCall, Values } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
+import { anyLost } from './calc/noise.ts';
 import { lostShare, mergeSimulation, splitSimulation } from './calc/simulate/job.ts';
 import type { SimulationChunk, SimulationCounts, StationCounts, TripTrace } from './calc/simulate/plan.ts';
 import { runSimulation } from './calc/simulate/run.ts';
-import { lostAtMost, simulatedTime } from './calc/simulated.ts';
+import { simulatedTime } from './calc/simulated.ts';
 import { shareBetween } from './calc/simulated-share.ts';
 import { meanLossOfTwoStates, shareBad } from './calc/two-state.ts';
+import { statedMultiples } from './network.ts';
 import { meets } from './noise.ts';
-import { meetingWith, sourcesOf } from './noise-bursts.ts';
+import { meetingBothWays, meetingWith, sourcesOf } from './noise-bursts.ts';
 import { type Losses, lossesOf, type StationLoss } from './noise-losses.ts';
-import { lossesBothWays } from './noise-ring.ts';
+import { lossesBothWays, twoStateBothWays } from './noise-ring.ts';
 import type { Planned } from './planned.ts';
 import { counts, shares } from './simulation-counts.ts';
 import { inputMeans } from './simulation-inputs.ts';
 import { type NoiseKind, noiseKinds, type Simulated, simulatedOf } from './simulation-plan.ts';
+import { sendsBothWays } from './ways.ts';
 
 export interface SimulationRequest {
   readonly cycles: number;
@@ -254,25 +257,51 @@ const playsBursts = ({ kinds, noise }: Simulation): boolean => kinds.includes('b
 const playsTwoStates = ({ kinds, noise }: Simulation): boolean =>
   kinds.includes('two_state') && noise.twoState !== undefined;
 
-/** Whatever the discipline and whoever is served when, the closed forms are exact for random bit errors. */
-const comparisonOf = (simulation: Simulation): Comparison =>
-  simulation.kinds.includes('bit_errors') && !playsBursts(simulation) && !playsTwoStates(simulation)
-    ? 'exact'
-    : 'bound';
+const spoilsByChance = ({ plan }: Simulation): boolean =>
+  plan.cycles.some(({ branches, exchanges }) =>
+    [...branches, ...exchanges.flatMap(({ hops }) => hops)].some(({ spoils }) => spoils > 0),
+  );
 
-/** With pulses or a line of two states an update is lost no more often than its first try is, by any cause and one way round. */
+/**
+ * By random bit errors alone the closed forms are exact. With pulses or a line of two states they count the first try: all there
+ * is without repeats, if each frame has a fixed place, and with copies round a ring, if no two causes take a copy each.
+ */
+function comparisonOf(simulation: Simulation): Comparison {
+  const bursts = playsBursts(simulation);
+  if (!bursts && !playsTwoStates(simulation)) return 'exact';
+  const { network } = simulation.planned;
+  const { discipline } = network.profile;
+  if (simulation.plan.cycles.some(({ repeatsFrom_ps }) => repeatsFrom_ps.length > 0)) return 'bound';
+  if (!bursts) return sendsBothWays(network) && !simulation.kinds.includes('bit_errors') ? 'bound' : 'exact';
+  const hasPlace =
+    discipline === 'polled' ||
+    ((discipline === 'slotted' || discipline === 'chained') && statedMultiples(network.devices).length === 0);
+  if (!hasPlace) return 'bound';
+  if (!sendsBothWays(network)) return 'exact';
+  const isOneCause =
+    simulation.noise.sources.length === 1 && !playsTwoStates(simulation) && !spoilsByChance(simulation);
+  return isOneCause ? 'exact' : 'bound';
+}
+
+/** With pulses or a line of two states an update is lost no more often than its first try is, by any cause. */
 function closedOf(at: number, simulation: Simulation, comparison: Comparison): Value<Quantity<'1'>> {
-  const { kinds, noise, losses } = simulation;
+  const { kinds, noise, losses, planned } = simulation;
   const loss = losses.stations[at]!;
-  if (comparison === 'exact') return lossesBothWays(losses)?.[at]?.lost ?? loss.lost;
-  const about = `${simulation.planned.network.name}.${loss.device.name}`;
+  const copies = lossesBothWays(losses);
+  const [bursts, twoStates] = [playsBursts(simulation), playsTwoStates(simulation)];
   const { twoState } = noise;
+  if (!bursts && !twoStates) return copies?.[at]?.lost ?? loss.lost;
+  const about = `${planned.network.name}.${loss.device.name}`;
+  // Both copies are known of where there is one cause; else one way round is a bound.
+  if (copies !== undefined && comparison === 'exact') {
+    if (!bursts) return twoStateBothWays(at, losses);
+    const both = noise.sources.flatMap((source) => meetingBothWays(source, loss, losses)?.share ?? []);
+    return given({ p: both }, (known) => anyLost(known, `${about}.first_try`));
+  }
   const p = [
     ...(kinds.includes('bit_errors') ? [loss.try] : []),
-    ...(playsBursts(simulation)
-      ? sourcesOf(loss, losses).map((source) => meetingWith(source, loss, losses).share)
-      : []),
-    ...(twoState !== undefined && playsTwoStates(simulation) && meets(twoState.hits, loss.runs)
+    ...(bursts ? sourcesOf(loss, losses).map((source) => meetingWith(source, loss, losses).share) : []),
+    ...(twoState !== undefined && twoStates && meets(twoState.hits, loss.runs)
       ? [
           given(
             { b: twoState.to_bad, g: twoState.to_good, u: twoState.lost_in_good, v: twoState.lost_in_bad },
@@ -281,7 +310,7 @@ function closedOf(at: number, simulation: Simulation, comparison: Comparison): V
         ]
       : []),
   ];
-  return given({ p }, (known) => lostAtMost(known, about));
+  return given({ p }, (known) => anyLost(known, `${about}.first_try`));
 }
 
 function agreement(

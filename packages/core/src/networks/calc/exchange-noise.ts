@@ -55,6 +55,52 @@ export const answerBegins = formula({
   of: (e: number, b: number, r: number) => e - b - r,
 });
 
+export const answerLeaves = formula({
+  id: 'networks.noise.answer_leaves',
+  title: 'the first bit of the answer leaves its station, if it waits for no other there',
+  text: 'c + p + D',
+  gives: 's',
+  symbols: { c: 's', p: 's', D: 's' },
+  means: { c: 'end of the command, gap included', p: 'way to the station', D: 'turnaround of the station' },
+  try: { c: [1e-5, 1e-3], p: [1e-8, 1e-4], D: [1e-6, 1e-4] },
+  source: 'definition',
+  proof: 'pulses on files, frame by frame',
+  of: (c: number, p: number, D: number) => c + p + D,
+});
+
+/** Where it waits is not known: it may be on each run from when it could be at the soonest until it must be at the latest. */
+export const openWhileWaiting = formula({
+  id: 'networks.noise.open_while_waiting',
+  title: 'time in which a pulse may spoil an answer that waits for others on its way',
+  text: 'L + (e - b - r - o)',
+  gives: 's',
+  symbols: { L: 's', e: 's', b: 's', r: 's', o: 's' },
+  means: {
+    L: 'time in which a pulse spoils it if it does not wait',
+    e: 'end of the answer at the controller, gap included',
+    b: 'answer on the line',
+    r: 'way back',
+    o: 'it leaves its station',
+  },
+  try: { L: [1e-5, 1e-4], e: [3e-4, 1e-3], b: [5e-6, 9e-5], r: [1e-8, 1e-4], o: [1e-5, 1e-4] },
+  source: 'definition',
+  proof: 'pulses on files, frame by frame',
+  of: (L: number, e: number, b: number, r: number, o: number) => L + (e - b - r - o),
+});
+
+export const beginsOnRun = formula({
+  id: 'networks.noise.begins_on_run',
+  title: 'the first bit of the frame leaves the sender’s end of the run',
+  text: 'o + p',
+  gives: 's',
+  symbols: { o: 's', p: 's' },
+  means: { o: 'the first bit leaves', p: 'way up to the run' },
+  try: { o: [0, 1e-3], p: [1e-8, 1e-4] },
+  source: 'definition',
+  proof: 'pulses on files, frame by frame',
+  of: (o: number, p: number) => o + p,
+});
+
 /** A burst that reaches from before the one frame to behind the other is as bad as one that spoils both. */
 export const exchangeOpen = formula({
   id: 'networks.noise.exchange_open',
@@ -87,7 +133,7 @@ export const lostBothWays = formula({
   means: { c: 'chance that the copy is lost that goes the one way', d: 'the same for the other way' },
   try: { c: [1e-4, 0.5], d: [1e-4, 0.5] },
   source: 'definition',
-  proof: 'a ring that sends both ways, run by run',
+  proof: 'a ring that sends both ways, run by run and state by state',
   of: (c: number, d: number) => c * d,
 });
 

@@ -84,7 +84,7 @@ const means = {
   T: 'period of the updates',
   o: 'begin of each frame in that period',
   L: 'time in which each frame is open to noise',
-  a: 'which try of the update each frame belongs to',
+  a: 'which of the ways in which an update may come through each frame belongs to',
 } as const;
 
 export const lostToPattern = method({

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { studentQuantile } from '../../marks/calc/student.ts';
 import type { SimulationCounts } from './simulate/plan.ts';
-import { lostAtMost, simulatedTime } from './simulated.ts';
+import { simulatedTime } from './simulated.ts';
 import { shareBetween, simulatedConfidence, studentAtLeast } from './simulated-share.ts';
 
 const parts = 64;
@@ -65,23 +65,5 @@ describe('beside it', () => {
     let time = 0;
     for (let cycle = 0; cycle < 1000; cycle++) time += 5e-4;
     expect(simulatedTime.of(...([1000, 5e-4] as never[]))).toBeCloseTo(time, 9);
-  });
-
-  it('a bound for causes that fall together', () => {
-    const random = seeded(7);
-    for (let at = 0; at < 300; at++) {
-      // Each cause takes some of a hundred tries, and the tries that any of them takes are no more than the bound.
-      const causes = Array.from({ length: 1 + Math.floor(random() * 3) }, () => {
-        const taken = random();
-        return Array.from({ length: 100 }, () => random() < taken);
-      });
-      const shares = causes.map((cause) => cause.filter((each) => each).length / 100);
-      const lost = Array.from({ length: 100 }, (_, tried) => causes.some((cause) => cause[tried])).filter(
-        (each) => each,
-      );
-      const bound = (lostAtMost.of as (p: readonly number[]) => number)(shares);
-      expect(lost.length / 100).toBeLessThanOrEqual(bound + 1e-12);
-      if (causes.length === 1) expect(lost.length / 100).toBe(bound);
-    }
   });
 });

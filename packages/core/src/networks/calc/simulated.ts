@@ -1,4 +1,4 @@
-// What stands beside the counts of a simulation: how long it was on the machine, and what the closed forms allow.
+// What stands beside the counts of a simulation: how long it was on the machine.
 import { formula } from '../../working/formula.ts';
 
 export const simulatedTime = formula({
@@ -12,22 +12,4 @@ export const simulatedTime = formula({
   source: 'definition',
   proof: 'cycles one behind another',
   of: (N: number, T: number) => N * T,
-});
-
-/** Whatever the repeats do: who loses an update has lost its first try. Causes may fall together, and none counts for less. */
-export const lostAtMost = formula({
-  id: 'networks.simulation.lost_at_most',
-  title: 'share of the updates whose first try is lost, at most',
-  text: 'min(1, sum(p))',
-  gives: '1',
-  symbols: { p: '1[]' },
-  means: { p: 'share of first tries that each cause takes' },
-  try: { p: [0, 0.6] },
-  source: 'definition',
-  proof: 'a bound for causes that fall together',
-  of: (p: readonly number[]) =>
-    Math.min(
-      1,
-      p.reduce((sum, each) => sum + each, 0),
-    ),
 });

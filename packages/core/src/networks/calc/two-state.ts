@@ -40,6 +40,48 @@ export const meanLossOfTwoStates = formula({
   of: (w: number, u: number, v: number) => (1 - w) * u + w * v,
 });
 
+/** Both copies meet the line in the same state, and each is taken for itself; where one is, the other is left to chance. */
+export const lostBothWaysOfTwoStates = formula({
+  id: 'networks.two_state.both_ways',
+  title: 'chance that a try is lost with its copy the other way round, both ways on a line of two states',
+  text: '(1 - w)*(u^2 + u*(1 - u)*(x + y) + (1 - u)^2*p) + w*(v^2 + v*(1 - v)*(x + y) + (1 - v)^2*p)',
+  gives: '1',
+  symbols: { w: '1', u: '1', v: '1', x: '1', y: '1', p: '1' },
+  means: {
+    w: 'share of the time in which it is bad',
+    u: 'loss while it is good',
+    v: 'loss while it is bad',
+    x: 'chance that bit errors spoil a try one way round',
+    y: 'the same the other way round',
+    p: 'chance that they spoil it with both copies',
+  },
+  try: { w: [0.01, 0.5], u: [0.01, 0.5], v: [0.05, 0.9], x: [0.01, 0.5], y: [0.01, 0.5], p: [0.01, 0.4] },
+  source: 'definition',
+  proof: 'a ring that sends both ways, run by run and state by state',
+  of: (w: number, u: number, v: number, x: number, y: number, p: number) => {
+    const lost = (taken: number): number => taken ** 2 + taken * (1 - taken) * (x + y) + (1 - taken) ** 2 * p;
+    return (1 - w) * lost(u) + w * lost(v);
+  },
+});
+
+/** Which copy it takes counts for nothing: the other one is left to chance. */
+export const lostBesideTwoStates = formula({
+  id: 'networks.two_state.one_way',
+  title: 'chance that a try is lost with its copy, one way on a line of two states',
+  text: 'q*y + (1 - q)*p',
+  gives: '1',
+  symbols: { q: '1', y: '1', p: '1' },
+  means: {
+    q: 'share of tries that the line takes on the whole',
+    y: 'chance that bit errors spoil a try the other way round',
+    p: 'chance that they spoil it with both copies',
+  },
+  try: { q: [0.01, 0.5], y: [0.01, 0.5], p: [0.01, 0.4] },
+  source: 'definition',
+  proof: 'a ring that sends both ways, run by run and state by state',
+  of: (q: number, y: number, p: number) => q * y + (1 - q) * p,
+});
+
 /** With independent losses it would be the mean loss itself. */
 export const repeatLostToo = formula({
   id: 'networks.two_state.repeat_lost_too',

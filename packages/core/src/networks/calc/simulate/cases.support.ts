@@ -4,7 +4,7 @@ import { lostBothWays } from '../exchange-noise.ts';
 import { anyLost } from '../noise.ts';
 import { type FrameOpen, type PulsePattern, patternLosses } from '../pulse-pattern.ts';
 import { sharedRepeats } from '../repeats.ts';
-import { allTriesLost } from '../two-state.ts';
+import { allTriesLost, lostBothWaysOfTwoStates } from '../two-state.ts';
 import type { BranchHop, Exchanged, Hop, SimulationPlan, TwoStateNoise } from './plan.ts';
 
 export const disciplines = ['polled', 'pipelined', 'chained', 'summation', 'slotted'] as const;
@@ -31,19 +31,35 @@ export function caseOf(discipline: (typeof disciplines)[number], model: (typeof 
   return found.expected > 0.15 ? found : caseOf(discipline, model, seed + 10_000);
 }
 
+export const ringModels = ['bit errors', 'two-state', 'pulses'] as const;
+
 /** A polled ring that sends every frame both ways round. `oneWay` is what it would be without the copies. */
-export function ringCase(seed: number): Case & { readonly oneWay: number } {
+export function ringCase(
+  seed: number,
+  model: (typeof ringModels)[number] = 'bit errors',
+): Case & { readonly oneWay: number } {
+  const found = anyRing(seed, model);
+  return found.expected > 0.1 ? found : ringCase(seed + 10_000, model);
+}
+
+function anyRing(seed: number, model: (typeof ringModels)[number]): Case & { readonly oneWay: number } {
   const bits = Int32Array.from(streamsOf(seed, 1)[0]!);
   const share = (): number => (nextWord(bits) >>> 0) / 2 ** 32;
+  const between = (least: number, most: number): number => least + share() * (most - least);
+  const whole = (least: number, most: number): number => Math.floor(between(least, most + 1));
+  const byChance = model === 'bit errors';
   const count = 2 + Math.floor(share() * 2);
-  const repeats = Math.floor(share() * 2);
+  // Repeats that several stations share have a closed form for errors that are independent only.
+  const repeats = byChance ? Math.floor(share() * 2) : 0;
   const cycle_ps = 400_000_000;
+  const spoils = { 'bit errors': [0.25, 0.45], 'two-state': [0.05, 0.15], pulses: [0, 0] }[model] as [number, number];
   const way = (runs: readonly number[], begin_ps: number): readonly Hop[] =>
     [...runs, ...runs.toReversed()].map((run, at) => ({
       run,
       from_ps: begin_ps + at * 1_000_000,
       lasts_ps: 900_000,
-      spoils: 0.25 + 0.2 * share(),
+      open_ps: 950_000,
+      spoils: between(...spoils),
     }));
   const runs = Array.from({ length: count + 1 }, (_, run) => run);
   const exchanges = Array.from({ length: count }, (_, at): Exchanged => {
@@ -67,32 +83,66 @@ export function ringCase(seed: number): Case & { readonly oneWay: number } {
       otherWay: { hops: otherWay!.hops, again: as(otherWay!.hops, otherWay!.again) },
     };
   });
-  const half = (hops: readonly Hop[], which: 0 | 1): number => {
-    const middle = hops.length / 2;
-    return lossOfAny(hops.slice(which * middle, (which + 1) * middle).map(({ spoils }) => spoils));
-  };
+  const halfOf = (hops: readonly Hop[], which: 0 | 1): readonly Hop[] =>
+    hops.slice((which * hops.length) / 2, ((which + 1) * hops.length) / 2);
+  const chanceOf = (hops: readonly Hop[]): number => lossOfAny(hops.map(({ spoils }) => spoils));
   const both = (a: number, b: number): number => (lostBothWays.of as (c: number, d: number) => number)(a, b);
   const lost = alike.map(({ hops, otherWay }) =>
-    lossOfAny(([0, 1] as const).map((which) => both(half(hops, which), half(otherWay!.hops, which)))),
+    lossOfAny(
+      ([0, 1] as const).map((which) => both(chanceOf(halfOf(hops, which)), chanceOf(halfOf(otherWay!.hops, which)))),
+    ),
   );
   const station = Math.floor(share() * count);
-  const unserved = (losses: readonly number[], n: number): number => sharedRepeats(losses, n).unserved[station]!;
-  return {
-    plan: {
-      cycle_ps,
-      cycles: [{ branches: [], exchanges: alike, repeatsFrom_ps: Array.from({ length: repeats }, () => cycle_ps / 2) }],
-      runs: runs.length,
-      stations: alike.map(() => ({ every: 1, tripAfter: 3 })),
-      pulses: [],
-    },
-    station,
-    expected: unserved(lost, repeats),
-    oneRepeatMore: unserved(lost, repeats + 1),
-    oneWay: unserved(
-      alike.map(({ hops }) => lossOfAny(hops.map(({ spoils }) => spoils))),
-      repeats,
-    ),
+  const plan: SimulationPlan = {
+    cycle_ps,
+    cycles: [{ branches: [], exchanges: alike, repeatsFrom_ps: Array.from({ length: repeats }, () => cycle_ps / 2) }],
+    runs: runs.length,
+    stations: alike.map(() => ({ every: 1, tripAfter: 3 })),
+    pulses: [],
   };
+  const { hops, otherWay } = alike[station]!;
+  if (byChance) {
+    const unserved = (losses: readonly number[], n: number): number => sharedRepeats(losses, n).unserved[station]!;
+    const oneWay = unserved(
+      alike.map(({ hops }) => chanceOf(hops)),
+      repeats,
+    );
+    return {
+      plan,
+      station,
+      expected: unserved(lost, repeats),
+      oneRepeatMore: unserved(lost, repeats + 1),
+      oneWay,
+    };
+  }
+  // Mostly it couples into all runs, else into one each way.
+  const hits = share() < 0.7 ? runs : [0, count];
+  if (model === 'two-state') {
+    const twoState: TwoStateNoise = {
+      toBad: between(0.3, 0.6),
+      toGood: between(0.2, 0.5),
+      step_ps: cycle_ps,
+      lossInGood: between(0.1, 0.3),
+      lossInBad: between(0.6, 1),
+      hits,
+    };
+    const { toBad, toGood, lossInGood, lossInBad } = twoState;
+    const bad = toBad / (toBad + toGood);
+    const [one, other] = [chanceOf(hops), chanceOf(otherWay!.hops)];
+    const of = lostBothWaysOfTwoStates.of as (...values: readonly number[]) => number;
+    const expected = of(bad, lossInGood, lossInBad, one, other, lost[station]!);
+    const oneWay = lossOfAny([one, (1 - bad) * lossInGood + bad * lossInBad]);
+    return { plan: { ...plan, twoState }, station, expected, oneRepeatMore: expected, oneWay };
+  }
+  const pattern = patternOf('pulses', cycle_ps, 1, between, whole);
+  const openOf = (of: readonly Hop[]): readonly FrameOpen[] =>
+    of.filter(({ run }) => hits.includes(run)).map(({ from_ps, open_ps }) => ({ from_ps, lasts_ps: open_ps }));
+  const [command, answer] = ([0, 1] as const).map((which) => [hops, otherWay!.hops].map((each) => halfOf(each, which)));
+  // Lost is what all four choices of one copy each lose.
+  const choices = command!.flatMap((out) => answer!.map((home) => [...openOf(out), ...openOf(home)]));
+  const expected = patternLosses(pattern, choices, cycle_ps).share;
+  const oneWay = patternLosses(pattern, [openOf(hops)], cycle_ps).share;
+  return { plan: { ...plan, pulses: [{ pattern, hits }] }, station, expected, oneRepeatMore: expected, oneWay };
 }
 
 function anyCase(discipline: (typeof disciplines)[number], model: (typeof models)[number], seed: number): Case {
@@ -112,6 +162,8 @@ function anyCase(discipline: (typeof disciplines)[number], model: (typeof models
     run,
     from_ps,
     lasts_ps,
+    // Runs of forty metres.
+    open_ps: lasts_ps + 200_000,
     spoils: byChance ? between(perHop[0]!, perHop[1]!) : 0,
   });
   const way = (runs: readonly number[], from_ps: number): readonly Hop[] => {
@@ -176,7 +228,9 @@ function anyCase(discipline: (typeof disciplines)[number], model: (typeof models
     return { plan: { ...plan, twoState }, station, expected, oneRepeatMore: expected };
   }
   const pattern = patternOf(model, cycle_ps, repeats, between, whole);
-  const open = tries.map((hops): readonly FrameOpen[] => hops);
+  const open = tries.map((hops): readonly FrameOpen[] =>
+    hops.map(({ from_ps, open_ps }) => ({ from_ps, lasts_ps: open_ps })),
+  );
   const expected = patternLosses(pattern, open, cycle_ps).share;
   const pulses = [{ pattern, hits: Array.from({ length: count }, (_, run) => run) }];
   return { plan: { ...plan, pulses }, station, expected, oneRepeatMore: expected };

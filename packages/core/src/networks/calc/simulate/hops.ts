@@ -33,6 +33,7 @@ export interface FlatHops {
   readonly run: Int32Array;
   readonly from_ps: Float64Array;
   readonly lasts_ps: Float64Array;
+  readonly open_ps: Float64Array;
   readonly after: Int32Array;
   /** Of a hop of a first try, its place among the exchanges of its cycle. */
   readonly exchange: Int32Array;
@@ -112,6 +113,7 @@ function flatten(plan: SimulationPlan): FlatHops {
     run: Int32Array.from(all, ({ run }) => run),
     from_ps: Float64Array.from(all, ({ from_ps }) => from_ps),
     lasts_ps: Float64Array.from(all, ({ lasts_ps }) => lasts_ps),
+    open_ps: Float64Array.from(all, ({ open_ps }) => open_ps),
     after: Int32Array.from(after),
     exchange,
     upper,
@@ -134,6 +136,6 @@ const withRepeat = (place: Place, repeat: Place): FlatWay => ({
   againEnd: repeat.end,
 });
 
-/** When the last of them is over. */
+/** When the last bit of the last of them is at the end of its run. */
 export const overOf = (hops: readonly Hop[]): number =>
-  hops.reduce((over, { from_ps, lasts_ps }) => Math.max(over, from_ps + lasts_ps), 0);
+  hops.reduce((over, { from_ps, open_ps }) => Math.max(over, from_ps + open_ps), 0);

@@ -90,7 +90,7 @@ function chanceOf({ upper, lower, greatest }: FlatHops, bits: BitState): FirstSp
 /** Pulse and frame are tied to clocks of their own, so any phase is as likely as another. */
 function sourceOf(
   { pattern, hits }: PulseNoise,
-  { run, from_ps, lasts_ps }: FlatHops,
+  { run, from_ps, open_ps }: FlatHops,
   runs: number,
   cycle_ps: number,
   bits: BitState,
@@ -108,7 +108,7 @@ function sourceOf(
       const offset_ps = phase_ps + moved_ps - pulse_ps;
       for (let hop = first; hop < end; hop++) {
         if (isHit[run[hop]!] !== 1) continue;
-        const reach_ps = lasts_ps[hop]! + pulse_ps;
+        const reach_ps = open_ps[hop]! + pulse_ps;
         if (reach_ps > period_ps) return hop;
         const behind_ps = inPeriod(offset_ps + from_ps[hop]!);
         if (startAfter(behind_ps) < behind_ps + reach_ps) return hop;

@@ -2,12 +2,15 @@
 // All plain data. Nothing here or beside it uses the closed forms: each is to prove the other.
 import type { PulsePattern } from '../pulse-pattern.ts';
 
-/** A frame on one run: what a pulse can spoil, from the first bit of the preamble to the last bit, as the sender's end sees it. */
+/** A frame on one run, from the first bit of the preamble to the last bit. */
 export interface Hop {
   readonly run: number;
   /** From the start of the cycle; of a repeat, from the start of its place. */
   readonly from_ps: number;
+  /** As the sender's end sees it. */
   readonly lasts_ps: number;
+  /** How long some of it is on the run, where a pulse spoils it: as long as it lasts and what a bit takes along the run. */
+  readonly open_ps: number;
   /** Chance that random bit errors spoil the frame on this run. */
   readonly spoils: number;
 }
