@@ -81,4 +81,37 @@ describe('a capture of a file', () => {
     expect(() => captureFrom(asked, { from: 1000 })).toThrow('behind the last of the 1000 cycles');
     expect(() => captureFrom(asked, { from: 900, cycles: 101 })).toThrow(RangeError);
   });
+
+  it('has both ports of a ring that sends both ways, each copy at the time at which it passes there', () => {
+    const ring = textOf({
+      stations: 3,
+      profile: 'slotted_100',
+      laid: 'ring',
+      cycle: '1 ms',
+      noise: ['bit_errors: 0'],
+    }).replace('[s2, s3, 2 m', '[s2, s3, 90 m');
+    const { file, frames } = captureFrom(simulated(sound(ring).networks[0]!), { cycles: 1 });
+    expect(frames).toBe(3 * 2 * 2);
+    const view = new DataView(file.buffer);
+    const found: { readonly port: number; readonly stamp_ns: bigint }[] = [];
+    const names: string[] = [];
+    for (let at = 0; at < file.length; at += view.getUint32(at + 4, true)) {
+      const type = view.getUint32(at, true);
+      if (type === 1)
+        names.push(Buffer.from(file.subarray(at + 20, at + 20 + view.getUint16(at + 18, true))).toString());
+      if (type === 6)
+        found.push({
+          port: view.getUint32(at + 8, true),
+          stamp_ns: (BigInt(view.getUint32(at + 12, true)) << 32n) | BigInt(view.getUint32(at + 16, true)),
+        });
+    }
+    expect(names).toEqual(['n, controller_s1', 'n, s3_controller']);
+    expect(found.filter(({ port }) => port === 0)).toHaveLength(6);
+    const stamps = found.map(({ stamp_ns }) => stamp_ns);
+    expect(stamps).toEqual(stamps.toSorted((a, b) => Number(a - b)));
+    const at = (which: number) => found.flatMap(({ port, stamp_ns }) => (port === which ? [stamp_ns] : []));
+    // Commands leave both ports at once; answers come in as far as their ways are.
+    expect(at(0)).not.toEqual(at(1));
+    expect(at(0).filter((stamp) => at(1).includes(stamp)).length).toBeGreaterThanOrEqual(3);
+  });
 });

@@ -1,7 +1,9 @@
 // A window of a simulation as a capture file, with the names and the line of the network that is simulated.
 import type { Quantity } from '../working/quantity.ts';
 import { captureOf, framesOf, type Telegrams, wordsOf } from './calc/simulate/capture.ts';
+import type { Network } from './network.ts';
 import type { Simulation } from './simulation.ts';
+import { sendsBothWays } from './ways.ts';
 
 /** What is usual shows every station several times, and repeats where there are any. Our judgement. */
 const usualCycles = 100;
@@ -40,5 +42,13 @@ function telegramsOf({ planned: { network, exchanges } }: Simulation): Telegrams
     bits_per_s: (network.profile.rate as Quantity<'bit/s'>).value,
     preamble_bit: (network.profile.preamble as Quantity<'bit'>).value,
     stations: exchanges.map(({ device }) => device.name),
+    ports: portsOf(network),
   };
+}
+
+/** A ring has a run at each of both ports. */
+function portsOf(network: Network): Telegrams['ports'] {
+  const [first] = network.devices;
+  if (!sendsBothWays(network) || first?.otherWay === undefined) return [];
+  return [first.way, first.otherWay].map(({ runs }) => ({ run: network.runs.indexOf(runs[0]!), name: runs[0]!.name }));
 }

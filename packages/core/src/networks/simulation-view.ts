@@ -71,7 +71,7 @@ const comparedWith: Readonly<Record<Comparison, { readonly column: string; reado
   },
   bound: {
     column: 'at most',
-    note: 'at most: what the closed forms allow, because they do not know what pulses or a line of two states leave of the repeats; it lies: whether the counts keep that bound',
+    note: 'at most: what the closed forms allow, because they do not know what pulses and a line of two states leave of repeats and of copies, and where answers wait for each other; it lies: whether the counts keep that bound',
   },
 };
 

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { hasForeignProgram } from '../../../../../../tests/support/foreign-program.ts';
 import { captureOf, framesOf, mostCaptured, type Telegrams } from './capture.ts';
-import { caseOf, disciplines, models } from './cases.support.ts';
+import { caseOf, disciplines, models, ringCase } from './cases.support.ts';
 import { checkSequence } from './check-sequence.ts';
 import { mergeSimulation, splitSimulation } from './job.ts';
 import type { PortFrame, SimulationPlan } from './plan.ts';
@@ -14,12 +14,13 @@ import { runSimulation } from './run.ts';
 
 const window = { from: 37, cycles: 20 };
 
-function captured(plan: SimulationPlan) {
+function captured(plan: SimulationPlan, ports: Telegrams['ports'] = []) {
   const telegrams: Telegrams = {
     network: 'dróżka ⚙ 𝛴',
     bits_per_s: 1e9,
     preamble_bit: 600,
     stations: plan.stations.map((_, at) => `prasa_ż${at}`),
+    ports,
   };
   const chunks = splitSimulation({ plan, cycles: 1000, seed: 5 });
   const frames = framesOf(chunks, window);
@@ -40,7 +41,11 @@ function expectedOf(plan: SimulationPlan, { telegrams, frames }: ReturnType<type
     const [to, from] = direction === 'command' ? [station, controller] : [controller, station];
     const isBroken = direction === 'answer' && fate === 'spoilt';
     const names = first === undefined ? ['all stations'] : stations.map((each) => telegrams.stations[each]!);
-    return { stamp_ns: stampOf(frame), length: Math.max(64, real), to, from, isBroken, names, frame };
+    const port = Math.max(
+      0,
+      telegrams.ports.findIndex(({ run }) => run === frame.run),
+    );
+    return { stamp_ns: stampOf(frame), length: Math.max(64, real), to, from, isBroken, port, names, frame };
   });
 }
 
@@ -103,7 +108,7 @@ describe('a capture', () => {
     expect(packets.length).toBe(expected.length);
     expect(packets.length).toBeGreaterThan(window.cycles);
     for (const [at, { stamp_ns, octets, options }] of packets.entries()) {
-      const { frame, names, ...each } = expected[at]!;
+      const { frame, names, port: _, ...each } = expected[at]!;
       const flags = options.find(({ code }) => code === 2)!.value.readUInt32LE();
       expect({
         stamp_ns,
@@ -193,12 +198,62 @@ describe('the check sequence', () => {
   });
 });
 
+/** A ring of so many runs has the first and the last of them at the controller. */
+function capturedRing() {
+  const { plan } = ringCase(3);
+  const [first, last] = [0, plan.runs - 1];
+  const ports = [
+    { run: first, name: 'links' },
+    { run: last, name: 'rechts' },
+  ];
+  return { plan, ...captured(plan, ports) };
+}
+
+describe('a capture of a ring that sends both ways', () => {
+  const { plan, ...played } = capturedRing();
+  const { frames } = played;
+
+  it('has a copy of each frame at each port, as it fared, and no answer without a command', () => {
+    const tries = new Map<string, PortFrame[]>();
+    for (const frame of frames) {
+      const key = `${frame.cycle} ${frame.stations} ${frame.repeat}`;
+      tries.set(key, [...(tries.get(key) ?? []), frame]);
+    }
+    expect(tries.size).toBeGreaterThan(window.cycles);
+    let lost = 0;
+    for (const each of tries.values()) {
+      const of = (direction: PortFrame['direction']) => each.filter((frame) => frame.direction === direction);
+      const [commands, answers] = [of('command'), of('answer')];
+      expect(commands.map(({ run }) => run)).toEqual([0, plan.runs - 1]);
+      const isCommandLost = commands.every(({ fate }) => fate === 'spoilt');
+      expect(answers.map(({ run }) => run)).toEqual(isCommandLost ? [] : [0, plan.runs - 1]);
+      if (isCommandLost || answers.every(({ fate }) => fate === 'spoilt')) lost++;
+    }
+    expect(lost).toBeGreaterThan(10);
+    expect(frames.filter(({ fate }) => fate === 'spoilt').length).toBeGreaterThan(2 * lost);
+  });
+
+  it('has an answer for every update that the counts have, and the same counts as without a listener', () => {
+    const chunks = splitSimulation({ plan, cycles: 1000, seed: 5 });
+    const all: PortFrame[] = [];
+    const heard = mergeSimulation(chunks.map((chunk) => runSimulation(chunk, (frame) => all.push(frame))));
+    expect(mergeSimulation(chunks.map((chunk) => runSimulation(chunk)))).toEqual(heard);
+    for (const [station, { updates, lost }] of heard.stations.entries()) {
+      const answered = all.filter(
+        ({ stations, direction, fate }) => stations.includes(station) && direction === 'answer' && fate === 'whole',
+      );
+      expect(new Set(answered.map(({ cycle }) => cycle)).size).toBe(updates - lost);
+    }
+  });
+});
+
 describe.runIf(hasForeignProgram('tshark'))('tshark', () => {
-  it.each(disciplines)(
-    'reads a capture of %s: frames, stamps, lengths, addresses, check sequences and comments',
+  it.each([...disciplines, 'a ring both ways'] as const)(
+    'reads a capture of %s: frames, stamps, lengths, addresses, check sequences, ports and comments',
     (discipline) => {
-      const { plan } = caseOf(discipline, 'bit errors', 7);
-      const played = captured(plan);
+      const isRing = discipline === 'a ring both ways';
+      const plan = isRing ? capturedRing().plan : caseOf(discipline, 'bit errors', 7).plan;
+      const played = isRing ? capturedRing() : captured(plan);
       const folder = mkdtempSync(join(tmpdir(), 'layshaft-capture-'));
       try {
         const path = join(folder, 'window.pcapng');
@@ -210,6 +265,7 @@ describe.runIf(hasForeignProgram('tshark'))('tshark', () => {
           'eth.dst',
           'eth.src',
           'eth.fcs.status',
+          'frame.interface_name',
           'frame.comment',
         ];
         const { status, stdout, stderr } = spawnSync(
@@ -224,17 +280,23 @@ describe.runIf(hasForeignProgram('tshark'))('tshark', () => {
           .map((row) => row.split('\t'));
         const seconds = (ns: bigint) => `${ns / 1_000_000_000n}.${String(ns % 1_000_000_000n).padStart(9, '0')}`;
         const expected = expectedOf(plan, played);
-        expect(rows.map((row) => row.slice(0, 6))).toEqual(
-          expected.map(({ stamp_ns, length, to, from, isBroken }) => [
+        const { network, ports } = played.telegrams;
+        expect(new Set(expected.map(({ port }) => port)).size).toBe(isRing ? 2 : 1);
+        expect(rows.map((row) => row.slice(0, 7))).toEqual(
+          expected.map(({ stamp_ns, length, to, from, isBroken, port }) => [
             seconds(stamp_ns),
             `${length}`,
             '0x88b5',
             to,
             from,
             isBroken ? '0' : '1',
+            isRing ? `${network}, ${ports[port]!.name}` : network,
           ]),
         );
-        for (const [at, row] of rows.entries()) expect(row[6]).toContain(expected[at]!.names.at(-1)!);
+        for (const [at, row] of rows.entries()) {
+          expect(row[7]).toContain(expected[at]!.names.at(-1)!);
+          if (isRing) expect(row[7]).toContain(`, by ${ports[expected[at]!.port]!.name}, `);
+        }
       } finally {
         rmSync(folder, { recursive: true });
       }

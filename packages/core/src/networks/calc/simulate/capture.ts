@@ -1,4 +1,4 @@
-// A window of a simulation as a capture at the controller's port: what went out and came in, each an Ethernet frame.
+// A window of a simulation as a capture at the controller's ports: what went out and came in, each an Ethernet frame.
 //
 // Frames are real in length, order and time; what is inside is invented: the local experimental EtherType of IEEE Std 802,
 // locally administered addresses, and data that say which telegram it is.
@@ -15,6 +15,8 @@ export interface Telegrams {
   readonly preamble_bit: number;
   /** Names, in the order of the stations of the plan. */
   readonly stations: readonly string[];
+  /** Of a ring that sends both ways, the runs at both ports of the controller, each an interface; else one stands for all. */
+  readonly ports: readonly { readonly run: number; readonly name: string }[];
 }
 
 export interface CaptureWindow {
@@ -65,7 +67,8 @@ export function framesOf(chunks: readonly SimulationChunk[], window: CaptureWind
  *
  * A telegram of fewer than 64 octets is padded to 64, as IEEE Std 802.3 wants, and its comment says so. A comment tells the
  * station, the direction, the try and whether it was lost; an answer that was spoilt has a wrong check sequence, and the flag for
- * that. A command that is lost on its way leaves the controller whole.
+ * that. A command that is lost on its way leaves the controller whole. Of a frame that is sent both ways round a ring each copy is
+ * told as it fared itself: the update is lost where both are.
  */
 export function captureOf(
   { cycle_ps }: SimulationPlan,
@@ -78,10 +81,11 @@ export function captureOf(
     .filter(({ cycle }) => cycle >= from && cycle < from + cycles)
     .map((frame) => capturedOf(frame, BigInt(cycle_ps), telegrams))
     .toSorted((one, other) => (one.stamp_ns < other.stamp_ns ? -1 : one.stamp_ns > other.stamp_ns ? 1 : 0));
-  const { network, bits_per_s } = telegrams;
+  const { network, bits_per_s, ports } = telegrams;
+  const all = ports.length > 0 ? ports.map(({ name }) => `${network}, ${name}`) : [network];
   return pcapng(
     `Simulation of the network ${network}, ${wordsOf(window)}; addresses, EtherType and data are invented`,
-    { name: network, description: "the controller's port, simulated", bits_per_s },
+    all.map((name) => ({ name, description: "the controller's port, simulated", bits_per_s })),
     captured,
   );
 }
@@ -102,6 +106,10 @@ function capturedOf(frame: PortFrame, cycle_ps: bigint, telegrams: Telegrams): C
   const length = octetsOf(frame, telegrams);
   const octets = new Uint8Array(Math.max(shortestFrame, length));
   const view = new DataView(octets.buffer);
+  const port = Math.max(
+    0,
+    telegrams.ports.findIndex(({ run }) => run === frame.run),
+  );
   const isSpoiltHere = direction === 'answer' && fate === 'spoilt';
   const of = addressOf(stations);
   octets.set(direction === 'command' ? of : controllerAddress, 0);
@@ -113,16 +121,19 @@ function capturedOf(frame: PortFrame, cycle_ps: bigint, telegrams: Telegrams): C
   view.setUint16(headerOctets + 4, repeat);
   view.setUint16(headerOctets + 6, stations.length === 0 ? 0xffff : stations[0]!);
   view.setBigUint64(headerOctets + 8, BigInt(cycle));
+  view.setUint8(headerOctets + 16, port);
   const end = octets.length - checkOctets;
   const check = checkSequence(octets.subarray(0, end));
   view.setUint32(end, isSpoiltHere ? ~check : check, true);
   const padding = length < shortestFrame ? `, ${length} octets padded to ${shortestFrame}` : '';
+  const by = telegrams.ports.length > 0 ? `, by ${telegrams.ports[port]!.name}` : '';
   return {
+    port,
     stamp_ns: (BigInt(cycle) * cycle_ps + BigInt(at_ps)) / 1000n,
     octets,
     direction: direction === 'command' ? 'outbound' : 'inbound',
     hasCheckError: isSpoiltHere,
-    comment: `cycle ${cycle}, ${nameOf(stations, telegrams)}: ${direction}, ${repeat === 0 ? 'first try' : `repeat ${repeat}`}, ${outcomeOf(frame)}${padding}`,
+    comment: `cycle ${cycle}, ${nameOf(stations, telegrams)}: ${direction}, ${repeat === 0 ? 'first try' : `repeat ${repeat}`}${by}, ${outcomeOf(frame)}${padding}`,
   };
 }
 

@@ -1,8 +1,10 @@
-// Frames as a capture file: pcapng as draft-ietf-opsawg-pcapng describes it, one section with one Ethernet interface, stamps in
+// Frames as a capture file: pcapng as draft-ietf-opsawg-pcapng describes it, one section with Ethernet interfaces, stamps in
 // nanoseconds, and a comment and flags with every frame. Little-endian throughout.
 
 /** A frame from destination address to check sequence, and what is known of it. */
 export interface CapturedFrame {
+  /** Its place among the interfaces. */
+  readonly port: number;
   readonly stamp_ns: bigint;
   readonly octets: Uint8Array;
   /** Seen from the interface. */
@@ -35,10 +37,10 @@ const linkTypeEthernet = 1;
 const nanoseconds = 9;
 const flags = { inbound: 1, outbound: 2, fcsLengthShift: 5, checkError: 1 << 24 } as const;
 
-/** The file: section header, interface description, and an enhanced packet for each frame, in the order given. */
+/** The file: section header, interface descriptions, and an enhanced packet for each frame, in the order given. */
 export function pcapng(
   comment: string,
-  { name, description, bits_per_s }: CapturedInterface,
+  interfaces: readonly CapturedInterface[],
   frames: readonly CapturedFrame[],
 ): Uint8Array {
   return joined([
@@ -53,26 +55,29 @@ export function pcapng(
         [option.shb_userappl, text('Layshaft')],
       ]),
     ]),
-    blockOf(block.interface, [
-      u16(linkTypeEthernet),
-      u16(0),
-      // No limit to what is kept of a frame.
-      u32(0),
-      optionsOf([
-        [option.if_name, text(name)],
-        [option.if_description, text(description)],
-        [option.if_speed, u64(BigInt(Math.round(bits_per_s)))],
-        [option.if_tsresol, Uint8Array.of(nanoseconds)],
-      ]),
-    ]),
+    ...interfaces.map(interfaceOf),
     ...frames.map(packetOf),
   ]);
 }
 
-function packetOf({ stamp_ns, octets, direction, hasCheckError, comment }: CapturedFrame): Uint8Array {
+const interfaceOf = ({ name, description, bits_per_s }: CapturedInterface): Uint8Array =>
+  blockOf(block.interface, [
+    u16(linkTypeEthernet),
+    u16(0),
+    // No limit to what is kept of a frame.
+    u32(0),
+    optionsOf([
+      [option.if_name, text(name)],
+      [option.if_description, text(description)],
+      [option.if_speed, u64(BigInt(Math.round(bits_per_s)))],
+      [option.if_tsresol, Uint8Array.of(nanoseconds)],
+    ]),
+  ]);
+
+function packetOf({ port, stamp_ns, octets, direction, hasCheckError, comment }: CapturedFrame): Uint8Array {
   const seen = flags[direction] | (checkOctets << flags.fcsLengthShift) | (hasCheckError ? flags.checkError : 0);
   return blockOf(block.enhancedPacket, [
-    u32(0),
+    u32(port),
     u32(Number(stamp_ns >> 32n)),
     u32(Number(stamp_ns & 0xffff_ffffn)),
     u32(octets.length),

@@ -108,9 +108,11 @@ export interface TripTrace {
   readonly spoilt: readonly SpoiltHop[];
 }
 
-/** What passes the controller's port; of a frame that is sent both ways round a ring, as the first way has it. */
+/** What passes a port of the controller; of a frame that is sent both ways round a ring, each copy for itself. */
 export interface PortFrame {
   readonly cycle: number;
+  /** The run that is plugged in there. */
+  readonly run: number;
   /** When its first bit leaves the sender's end of the run at the controller. */
   readonly at_ps: number;
   /** From the first bit of its preamble to its last bit. */
@@ -120,7 +122,7 @@ export interface PortFrame {
   readonly direction: 'command' | 'answer';
   /** 0 is the first try. */
   readonly repeat: number;
-  /** Late is what would have come whole, but behind the end of the cycle. */
+  /** Of a copy, its own. Late is what would have come whole, but behind the end of the cycle. */
   readonly fate: 'whole' | 'spoilt' | 'late';
 }
 

@@ -7,6 +7,12 @@ import { tallyOf } from './tally.ts';
 /** Is told what passes the controller's port, in the order of play. */
 export type Listener = (frame: PortFrame) => void;
 
+/** Of the one way and the other. */
+interface Copies {
+  readonly command: [boolean, boolean];
+  readonly answer: [boolean, boolean];
+}
+
 /** Plays a chunk. With a listener it plays the same and tells the frames of its cycles. */
 export function runSimulation(chunk: SimulationChunk, listen?: Listener): SimulationCounts {
   const { plan, first, skipAhead } = chunk;
@@ -35,7 +41,11 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     return reached;
   };
   const isHeard = (): boolean => listen !== undefined && cycle >= first && cycle < end;
-  const sentFrom = (hop: number, begins_ps: number) => ({ at_ps: from_ps[hop]! + begins_ps, lasts_ps: lasts_ps[hop]! });
+  const sentFrom = (hop: number, begins_ps: number) => ({
+    run: run[hop]!,
+    at_ps: from_ps[hop]! + begins_ps,
+    lasts_ps: lasts_ps[hop]!,
+  });
   /** A command where the try has one of its own, and the answer where the command came. */
   const tell = (exchange: FlatExchange, repeat: number, begins_ps: number, reached: number, isLate: boolean): void => {
     const { stations } = exchange;
@@ -53,6 +63,36 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     listen?.({ cycle, stations, repeat, ...sentFrom(stop - 1, begins_ps), direction: 'answer', fate });
   };
 
+  /** Both copies of the command, and both of the answer where one of the commands came. */
+  const tellBothWays = (
+    { stations, againFirst, againEnd, first, end }: FlatExchange,
+    other: FlatWay,
+    repeat: number,
+    begins_ps: number,
+    lost: Copies,
+    isLate: boolean,
+  ): void => {
+    const ways: readonly (readonly [from: number, to: number])[] =
+      repeat === 0
+        ? [
+            [first, end],
+            [other.first, other.end],
+          ]
+        : [
+            [againFirst, againEnd],
+            [other.againFirst, other.againEnd],
+          ];
+    for (const direction of ['command', 'answer'] as const) {
+      if (direction === 'answer' && lost.command.every((each) => each)) return;
+      for (const [way, [from, to]] of ways.entries()) {
+        const whole = direction === 'answer' && isLate ? 'late' : 'whole';
+        const fate = lost[direction][way] ? 'spoilt' : whole;
+        const hop = direction === 'command' ? from : to - 1;
+        listen?.({ cycle, stations, repeat, ...sentFrom(hop, begins_ps), direction, fate });
+      }
+    }
+  };
+
   const spoilAt = (hop: number, begins_ps: number, repeat: number): void =>
     tally.spoil(cycle, from_ps[hop]! + begins_ps, run[hop]!, repeat);
   /** The first hop on which a try is lost, or the end; what the channel takes is lost on the first. */
@@ -63,6 +103,8 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     else if (isTaken) spoilAt(start, begins_ps, repeat);
     return isTaken ? start : reached;
   };
+  /** Which copies were lost of the try that was played last. */
+  const lost: Copies = { command: [false, false], answer: [false, false] };
   /** The same where a copy of each frame goes the other way round, and the frame is lost with both. */
   const playBothWays = (start: number, stop: number, other: FlatWay, begins_ps: number, repeat: number): number => {
     const [otherStart, otherStop] = repeat === 0 ? [other.first, other.end] : [other.againFirst, other.againEnd];
@@ -78,10 +120,14 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
     };
     const command = copy(start, answered, isTaken);
     const otherCommand = copy(otherStart, otherAnswered, isOtherTaken);
-    if (command < answered && otherCommand < otherAnswered) return command;
+    lost.command[0] = command < answered;
+    lost.command[1] = otherCommand < otherAnswered;
+    if (lost.command[0] && lost.command[1]) return command;
     const answer = copy(answered, stop, isTaken);
     const otherAnswer = copy(otherAnswered, otherStop, isOtherTaken);
-    return answer < stop && otherAnswer < otherStop ? answer : stop;
+    lost.answer[0] = answer < stop;
+    lost.answer[1] = otherAnswer < otherStop;
+    return lost.answer[0] && lost.answer[1] ? answer : stop;
   };
 
   /** Whether the try failed. */
@@ -97,7 +143,10 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
         ? playWay(start, stop, begins_ps, repeat)
         : playBothWays(start, stop, exchange.otherWay, begins_ps, repeat);
     const isLost = !hasCommand || reached < stop;
-    if (isHeard() && hasCommand) tell(exchange, repeat, begins_ps, reached, isLate);
+    if (isHeard() && hasCommand) {
+      if (exchange.otherWay === undefined) tell(exchange, repeat, begins_ps, reached, isLate);
+      else tellBothWays(exchange, exchange.otherWay, repeat, begins_ps, lost, isLate);
+    }
     if (isLate && !isLost) tally.late(exchange.stations, cycle);
     return isLost || isLate;
   };
