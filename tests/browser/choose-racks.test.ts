@@ -71,7 +71,9 @@ describe('racks on the sheet', () => {
     const before = file();
     expect(solvers()).toBe(0);
     await start();
-    await soon(() => became()).toBe('16 points get their channels; points that have one stay there.');
+    await soon(() => became()).toBe(
+      '16 points get their channels; points that have one stay there. It is proven that nothing has a smaller cost.',
+    );
     expect(await cells()).toEqual(['rack_7', 'power_dc', 'in_20, out_12', '531', 'the same']);
     await start('one_more');
     await soon(() => became('one_more')).toBe('Each kind was tried with one more point.');
@@ -119,10 +121,15 @@ describe('racks on the sheet', () => {
     expect(await violations()).toEqual([]);
     expect(solvers()).toBe(1);
     expect(await longestFrame_ms()).toBeLessThan(500);
+    await soon(() => form().locator('.far').textContent()).toMatch(/^main: the best so far has a cost of \d+/);
     await form().getByRole('button', { name: 'Stop' }).click();
-    await soon(() => became()).toMatch(/^Stopped \(as you said\): main/);
+    // What was found by then is not lost: it can be taken, and says that it is not proven.
+    await soon(() => became()).toMatch(
+      /points get their channels.* At main it is not proven that nothing is better: the cost is \d+, none is below [\d.]+, a gap of [\d.]+ %\.$/,
+    );
     await soon(solvers).toBe(0);
-    expect(await table().count()).toBe(0);
+    expect(await table().getByRole('button', { name: 'Take all of this into the file' }).count()).toBe(1);
+    expect(await violations()).toEqual([]);
     await start();
     await soon(solvers).toBe(1);
     // An edit stops it as well.

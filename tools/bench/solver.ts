@@ -33,7 +33,7 @@ const coldProgram = `
     console.log(solution.cost);
     process.exit();
   });
-  thread.postMessage({ model, tells: false });`;
+  thread.postMessage({ model, tells: false, hands: false });`;
 
 const script = resolve('packages/cli/dist/solver.js');
 if (!existsSync(script)) throw new Error(`${script} is not there: run npm run build first.`);

@@ -1,6 +1,8 @@
 // What layshaft choose FILE racks prints, writes and refuses.
+import type { Solve } from '@layshaft/core';
+import { solveHere } from '@layshaft/solver/here';
 import { describe, expect, it } from 'vitest';
-import { layshaft } from './fake-io.ts';
+import { layshaft, type World } from './fake-io.ts';
 
 const head = 'layshaft: 1\nmachine: { name: Try }\ncatalogue: [demonstration]\ncontroller: controller_m\n';
 const open = `${head}racks: open            # all of them
@@ -8,8 +10,9 @@ points:
   lid_[1..10]: { kind: digital_in, type: 3 }
   valve_[1..6]: { kind: digital_out, current: 0.5 A }
 `;
-const choose = (line: string, file = open) =>
-  layshaft(`choose m.yaml racks ${line}`.trim(), { files: { 'm.yaml': file } });
+const never = new Promise<void>(() => undefined);
+const choose = (line: string, file = open, world: World = {}) =>
+  layshaft(`choose m.yaml racks ${line}`.trim(), { interrupted: never, ...world, files: { 'm.yaml': file } });
 
 describe('layshaft choose FILE racks', () => {
   it('tells racks and modules of the least cost, and how many points get a channel', async () => {
@@ -18,7 +21,47 @@ describe('layshaft choose FILE racks', () => {
     expect(written).toEqual({});
     expect(out).toMatch(/ {2}main +rack_7 +power_dc +\S.* +\d+ +the same\n/);
     expect(out).toContain('16 points get their channels; points that have one stay there.');
+    expect(out).toContain('It is proven that nothing has a smaller cost.');
     expect(out).toContain('--write takes this into the file.');
+  });
+
+  describe('that is stopped', () => {
+    /** Ended as if by whoever asked: with a solution of which it is not proven that it is the least. */
+    const early: Solve = async (model, options) => {
+      await new Promise<void>((resolve) => {
+        if (options?.enough?.aborted || options?.most_s !== undefined) resolve();
+        options?.enough?.addEventListener('abort', resolve);
+      });
+      const best = await solveHere(model);
+      return 'cost' in best ? { ...best, status: 'stopped', bound: best.cost / 2 } : best;
+    };
+    const gap =
+      /At main it is not proven that nothing is better: the cost is \d+, none is below [\d.]+, a gap of 50 %\./;
+    const inOne = (text: string): string => text.replaceAll(/\s+/g, ' ');
+
+    it('by Ctrl-C tells the best so far with its gap, and writes nothing', async () => {
+      const { status, out, written } = await choose('--write', open, { solve: early, interrupted: Promise.resolve() });
+      expect(status).toBe(130);
+      expect(written).toEqual({});
+      expect(inOne(out)).toMatch(gap);
+      expect(inOne(out)).toContain('Stopped: nothing is written. --time 60 --write takes the best of a minute');
+    });
+
+    it('by its time is written, with its gap', async () => {
+      const { status, out, written } = await choose('--time 5 --write', open, { solve: early });
+      expect(status).toBe(0);
+      expect(inOne(out)).toMatch(gap);
+      expect(written['m.yaml']).toContain('planned:');
+      expect(await choose('--time 0')).toMatchObject({ status: 2, err: expect.stringContaining('such as 60') });
+    });
+
+    it('before there was anything says so', async () => {
+      const { status, out, written } = await choose('--time 5 --write', open, {
+        solve: async () => ({ status: 'nothing found' }),
+      });
+      expect([status, written]).toEqual([1, {}]);
+      expect(inOne(out)).toContain('Nothing was found for main before the search ended; it stays open.');
+    });
   });
 
   it('writes under planned, and then everything holds and nothing is left to choose', async () => {

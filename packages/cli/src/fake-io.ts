@@ -18,6 +18,7 @@ export interface World {
   readonly terminal?: number;
   /** Runs the parts of long work. */
   readonly runParts?: Io['runParts'];
+  readonly solve?: Io['solve'];
   /** When the user ends the program; at once when absent. */
   readonly interrupted?: Promise<void>;
 }
@@ -76,7 +77,7 @@ export async function layshaft(line: string, world: World = {}): Promise<Outcome
     writeFile: write,
     replaceFile: write,
     readStdin: async () => new TextEncoder().encode(world.stdin ?? ''),
-    solve: solveHere,
+    solve: world.solve ?? solveHere,
     runParts: async (...job) => {
       if (world.runParts === undefined) throw new Error('this world has no threads');
       return world.runParts(...job);

@@ -81,7 +81,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
     .command('choose')
     .summary('the parts that do for what is open: motor, gear and drive of an axis, racks with their modules')
     .description(
-      'Weighs every combination of the catalogues for what an axis leaves open: its motor, its drive, the last gear of its train. Of racks it finds those that carry all points with the wanted spare, and a channel for each point that has none.',
+      'Weighs every combination of the catalogues for what an axis leaves open: its motor, its drive, the last gear of its train. Of racks it finds those that carry all points with the wanted spare, and a channel for each point that has none; Ctrl-C ends the search and tells the best so far.',
     )
     .argument('<FILE>', 'a machine file, a folder with machine.yaml in it, or - for standard input')
     .argument('<ADDRESS>', 'axes.NAME, an axis whose motor, drive or last gear is open; or racks')
@@ -90,6 +90,11 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       new Option('--prefer <what>', 'of racks: make this as small as can be')
         .choices(['cost', 'width'])
         .default('cost'),
+    )
+    .option(
+      '--time <seconds>',
+      'of racks: how long to look for something better, for each location; no limit unless said',
+      seconds,
     )
     .option('--one-more', 'of racks: tell what one more point of each kind would take')
     .option('--json', 'print the choice as data')
@@ -273,6 +278,12 @@ function threadNumber(text: string): number {
   const number = Number(text);
   if (!Number.isInteger(number) || number < 1 || number > mostThreads)
     throw new InvalidArgumentError(`Write a whole number from 1 to ${mostThreads}.`);
+  return number;
+}
+
+function seconds(text: string): number {
+  const number = Number(text);
+  if (!Number.isFinite(number) || number <= 0) throw new InvalidArgumentError('Write seconds above 0, such as 60.');
   return number;
 }
 

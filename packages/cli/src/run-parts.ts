@@ -1,6 +1,7 @@
 // The parts of long work on threads, how far it is in the terminal, and a stop by Ctrl+C.
 import { doneOf } from '@layshaft/core';
 import type { Io } from './io.ts';
+import { progressLine } from './progress-line.ts';
 
 export interface Amount {
   /** What is counted: 'trials'. */
@@ -49,21 +50,4 @@ export async function runParts(
   } finally {
     progress.clear();
   }
-}
-
-/** A line of the terminal that is written over; nothing where nobody watches. */
-function progressLine({ stderr, env }: Pick<Io, 'stderr' | 'env'>): { show(text: string): void; clear(): void } {
-  const isWatched = stderr.isTTY === true && env.TERM !== 'dumb';
-  let shown = '';
-  return {
-    show: (text) => {
-      const isNew = isWatched && text !== shown;
-      shown = text;
-      if (isNew) stderr.write(`\r\x1b[K${text}`);
-    },
-    clear: () => {
-      if (isWatched && shown !== '') stderr.write('\r\x1b[K');
-      shown = '';
-    },
-  };
 }

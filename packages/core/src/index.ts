@@ -4,7 +4,7 @@ export { type Assessment, assess } from './assess/assess.ts';
 export { type Asking, type AskingOptions, askBackwards } from './assess/backwards.ts';
 export { type Chapter, chapters } from './assess/chapters.ts';
 export { choicesFor } from './assess/choosing.ts';
-export { chooseRacks, oneMoreOfEach, type RackChoices, whyNoChoice } from './assess/choosing-racks.ts';
+export { chooseRacks, oneMoreOfEach, type RackChoices, type RackWishes, whyNoChoice } from './assess/choosing-racks.ts';
 export { type Comparison, compare } from './assess/compare.ts';
 export { type Candidate, inputsOf } from './assess/inputs-of.ts';
 export { explain, explainIn, numbersOf } from './assess/numbers.ts';
@@ -64,7 +64,14 @@ export { type Place, type Problem, printProblem, where } from './problems/proble
 export { plural } from './problems/wording.ts';
 export type { LinearModel, Solution, Solve } from './racks/calc/linear-model.ts';
 export { chosenRacksTable, conflictsOf, type OneMore, oneMoreTable } from './racks/choice-tables.ts';
-export { choosingSays, leftOutSays, notShownBest, placedSays, type TaskOfAll } from './racks/choice-words.ts';
+export {
+  choosingSays,
+  leftOutSays,
+  notFoundSays,
+  placedSays,
+  provenSays,
+  type TaskOfAll,
+} from './racks/choice-words.ts';
 export type { Preference } from './racks/offers.ts';
 export { figuresOf, type PartFigure, textOf } from './reading/figures-of.ts';
 export type { Part } from './reading/parts.ts';

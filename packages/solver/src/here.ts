@@ -3,9 +3,10 @@ import type { Solve } from '@layshaft/core/linear-model';
 import { highs } from './highs.ts';
 import { solveWith } from './solve-with.ts';
 
-/** A signal is heard only before the work begins. */
-export const solveHere: Solve = async (model, { signal, ...options } = {}) => {
+/** Signals are heard only before the work begins. */
+export const solveHere: Solve = async (model, { signal, enough, ...options } = {}) => {
   const library = await highs();
   if (signal?.aborted) throw signal.reason;
+  if (enough?.aborted) return { status: 'nothing found' };
   return solveWith(library, model, options);
 };

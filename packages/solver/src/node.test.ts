@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import type { Solve } from '@layshaft/core/linear-model';
+import { broken, type Solve } from '@layshaft/core/linear-model';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seeded } from '../../../tests/support/seeded.ts';
@@ -52,6 +52,27 @@ describe('the solver in a thread', () => {
     await expect(solve(endless, { signal: stop.signal, onProgress })).rejects.toThrow('that will do');
     clearInterval(heart);
     await expect(solve(easy, { signal: stop.signal })).rejects.toThrow('that will do');
+    expect(await solve(easy)).toMatchObject({ status: 'optimal' });
+  });
+
+  it('gives the best so far when somebody says that it is enough, and nothing where there is none yet', async () => {
+    const enough = new AbortController();
+    let known: number | undefined;
+    const onProgress = (best: number | undefined, bound: number | undefined): void => {
+      known = bound ?? known;
+      if (best !== undefined) enough.abort();
+    };
+    const found = await solve(endless, { enough: enough.signal, onProgress });
+    if (found.status !== 'stopped') throw new Error(found.status);
+    expect(broken(endless, found.values)).toEqual([]);
+    expect(found.cost).toBe(endless.variables.reduce((sum, { cost }, at) => sum + cost * found.values[at]!, 0));
+    expect(found.bound).toBeLessThanOrEqual(found.cost);
+    expect(found.bound).toBe(known ?? -Infinity);
+    expect(await solve(easy, { enough: enough.signal })).toEqual({ status: 'nothing found' });
+    const soon = new AbortController();
+    const asked = solve(endless, { enough: soon.signal });
+    soon.abort();
+    expect(await asked).toEqual({ status: 'nothing found' });
     expect(await solve(easy)).toMatchObject({ status: 'optimal' });
   });
 

@@ -8,6 +8,8 @@ export interface RunOptions {
   readonly costs: boolean;
   readonly most_s?: number | undefined;
   readonly onProgress?: ((best: number | undefined, bound: number | undefined) => void) | undefined;
+  /** Told every solution that is better than the one before, as the solver has it. */
+  readonly onBetter?: ((values: readonly number[]) => void) | undefined;
 }
 
 export interface Run {
@@ -17,8 +19,15 @@ export interface Run {
   readonly bound: number;
 }
 
+/** What the library tells while it works. */
+interface Told {
+  readonly mip_primal_bound?: number;
+  readonly mip_dual_bound?: number;
+  readonly mip_solution?: Float64Array;
+}
+
 /** Throws with the solver's words where it ends in any other way, or refuses the model. */
-export function run(highs: Highs, model: LinearModel, { costs, most_s, onProgress }: RunOptions): Run {
+export function run(highs: Highs, model: LinearModel, { costs, most_s, onProgress, onBetter }: RunOptions): Run {
   // To the library a model without variables is none, whatever its constraints say of an empty sum.
   if (model.variables.length === 0)
     return broken(model, []).length === 0
@@ -27,11 +36,12 @@ export function run(highs: Highs, model: LinearModel, { costs, most_s, onProgres
   return withModel(highs, model, { costs }, (native) => {
     if (most_s !== undefined) native.options.set('time_limit', most_s);
     const { callbackType, modelStatus } = highs.constants;
-    const tell = ({ data }: { data: { mip_primal_bound?: number; mip_dual_bound?: number } }): undefined => {
+    const tell = ({ data }: { data: Told }): undefined => {
+      if (data.mip_solution !== undefined) onBetter?.([...data.mip_solution]);
       onProgress?.(finite(data.mip_primal_bound), finite(data.mip_dual_bound));
     };
     const { modelStatus: status } = native.run(
-      onProgress && { [callbackType.mipImprovingSolution]: tell, [callbackType.mipLogging]: tell },
+      (onProgress ?? onBetter) && { [callbackType.mipImprovingSolution]: tell, [callbackType.mipLogging]: tell },
     );
     const found = native.info.get('primal_solution_status') === feasiblePoint;
     const end = {

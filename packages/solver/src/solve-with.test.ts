@@ -1,5 +1,5 @@
 // Every way in which a solve can end, and that no answer of the library is believed which does not bear a check.
-import { broken, type LinearModel } from '@layshaft/core/linear-model';
+import { broken, type Found, type LinearModel } from '@layshaft/core/linear-model';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { seeded } from '../../../tests/support/seeded.ts';
 import { type Highs, highs, type Model } from './highs.ts';
@@ -70,6 +70,15 @@ describe('a solve', () => {
     expect(bests).toEqual(bests.toSorted((a, b) => b - a));
     if ('cost' in solution) expect(bests.at(-1)!).toBeGreaterThan(solution.cost - 1e-6);
     for (const [best, bound] of told) expect(bound ?? -Infinity).toBeLessThanOrEqual((best ?? Infinity) + 1e-6);
+  });
+
+  it('hands over every better solution as it is found, whole and kept', () => {
+    const handed: Found[] = [];
+    solveWith(library, hard, { most_s: 20, onBetter: (better) => handed.push(better) });
+    expect(handed.length).toBeGreaterThan(0);
+    for (const { values } of handed) expect(broken(hard, values)).toEqual([]);
+    const costs = handed.map(({ cost }) => cost);
+    expect(costs).toEqual(costs.toSorted((one, other) => other - one));
   });
 
   it('knows where nothing bounds the cost, and where there is no solution either', () => {

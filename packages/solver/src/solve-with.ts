@@ -1,27 +1,42 @@
 // Solves a model with HiGHS in this thread, which does nothing else meanwhile. No answer is taken on trust: whole numbers are
 // made exactly whole, the cost is summed again, and what breaks a constraint is refused.
-import { broken, type LinearModel, type Solution, type SolveOptions } from '@layshaft/core/linear-model';
+import { broken, type Found, type LinearModel, type Solution, type SolveOptions } from '@layshaft/core/linear-model';
 import { conflictAmong } from './conflict.ts';
 import type { Highs } from './highs.ts';
 import { run, withModel } from './run.ts';
+import { withEarlier } from './with-earlier.ts';
 
 /** How long it is asked why there is no solution, where no time is given (our judgement). */
 const explaining_s = 30;
 /** What the solver's own tolerances leave open of a cost, as a share. */
 const costTolerance = 1e-6;
 
+export interface SolveWithOptions extends Omit<SolveOptions, 'signal' | 'enough'> {
+  /** Told every solution that is better than the one before and keeps the model, as long as it works. */
+  readonly onBetter?: ((found: Found) => void) | undefined;
+}
+
 /** Throws where the model is none, where HiGHS ends without a clear status, and where its answer is wrong. */
 export function solveWith(
   highs: Highs,
   model: LinearModel,
-  { most_s, onProgress }: Omit<SolveOptions, 'signal'> = {},
+  { most_s, onProgress, onBetter }: SolveWithOptions = {},
 ): Solution {
   if (most_s !== undefined && !(most_s > 0)) throw new RangeError(`A time of ${most_s} s to solve is not above 0.`);
   const end_ms = performance.now() + 1000 * (most_s ?? Infinity);
-  const first = run(highs, model, { costs: true, most_s, onProgress });
+  const all: Found[] = [];
+  const better = (found: readonly number[]): void => {
+    const values = rounded(model, found);
+    // The last word on whole and part is had at the end; until then what does not fit is not told.
+    if (broken(model, values).length > 0) return;
+    all.unshift({ values, cost: sumOfCosts(model, values) });
+    onBetter?.(all[0]!);
+  };
+  const first = run(highs, model, { costs: true, most_s, onProgress, onBetter: better });
   if (first.values !== undefined && (first.ended === 'optimal' || first.ended === 'time')) {
     const values = exactly(highs, model, first.values);
-    return { ...priced(model, values, first.bound, first.ended === 'optimal'), values };
+    const end = priced(model, values, first.bound, first.ended === 'optimal');
+    return { ...end, values, ...withEarlier(all, end.cost) };
   }
   if (first.ended === 'time') return { status: 'nothing found' };
   // The solver may stop where it knows only that there is no least cost, or no solution at all.
@@ -65,15 +80,18 @@ const fixed = (model: LinearModel, values: readonly number[]): LinearModel => ({
   ),
 });
 
+const sumOfCosts = ({ variables }: Pick<LinearModel, 'variables'>, values: readonly number[]): number =>
+  variables.reduce((all, { cost }, place) => all + cost * values[place]!, 0);
+
 function priced(
   { variables }: LinearModel,
   values: readonly number[],
   bound: number,
   isOptimal: boolean,
 ): { status: 'optimal' | 'stopped'; cost: number; bound: number } {
-  const costs = variables.map(({ cost }, place) => cost * values[place]!);
-  const cost = costs.reduce((all, each) => all + each, 0);
-  const open = costTolerance * costs.reduce((all, each) => all + Math.abs(each), 1);
+  const cost = sumOfCosts({ variables }, values);
+  const open =
+    costTolerance * variables.reduce((all, { cost: each }, place) => all + Math.abs(each * values[place]!), 1);
   if (bound > cost + open) throw new Error(`The solver says that nothing costs less than ${bound}, but ${cost} does.`);
   if (!isOptimal) return { status: 'stopped', cost, bound: Math.min(bound, cost) };
   if (bound < cost - open)

@@ -45,7 +45,8 @@ export async function chooseRacks(design: Design, solve: Solve, wishes: RackWish
     choices.push({ location: name, answer });
   }
   const written = choices.flatMap(({ answer }) => ('planned' in answer ? answer.planned : []));
-  return { choices, planned: design.machine.racks.open ? asWhole(written) : written, leftOut: offers.leftOut };
+  const planned = design.machine.racks.open ? asWhole(written, choices) : written;
+  return { choices, planned, leftOut: offers.leftOut };
 }
 
 /** One for each location at which something is left to choose. */
@@ -83,6 +84,7 @@ export async function oneMoreOfEach(
       kind,
       more: answer.kind === 'chosen' ? answer.weight - (base?.weight ?? 0) : undefined,
       timeOver: answer.kind === 'none found',
+      isProven: answer.kind === 'chosen' && answer.isBest && (base?.isBest ?? true),
       adds: base === undefined ? addedTo(answer) : without(after, before),
       drops: answer.kind === 'chosen' ? without(before, after) : [],
       needs: answer.kind === 'conflict' ? answer.needs : [],
@@ -122,11 +124,14 @@ async function solved(task: RackTask, solve: Solve, wishes: RackWishes, of: Task
   return 'model' in answer ? solved(answer, solve, wishes, { ...of, exact: true }) : answer;
 }
 
-/** Where all racks are open they are written as one. */
-function asWhole(written: RackChoices['planned']): RackChoices['planned'] {
+/** Where all racks are open they are written as one; a location for which nothing was found stays open. */
+function asWhole(written: RackChoices['planned'], choices: RackChoices['choices']): RackChoices['planned'] {
   const racks = written.filter(({ path }) => path.startsWith('racks.'));
   if (racks.length === 0) return written;
-  const all = racks.map(({ path, value }) => `${path.slice('racks.'.length)}: ${value}`).join(', ');
+  const all = [
+    ...racks.map(({ path, value }) => `${path.slice('racks.'.length)}: ${value}`),
+    ...choices.flatMap(({ location, answer }) => ('planned' in answer ? [] : [`${location}: open`])),
+  ].join(', ');
   return [{ path: 'racks', value: `{ ${all} }` }, ...written.filter(({ path }) => !path.startsWith('racks.'))];
 }
 

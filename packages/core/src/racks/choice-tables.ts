@@ -4,15 +4,14 @@ import type { Cell, Table } from '../checks/view.ts';
 import type { PointKind } from '../physics/point.ts';
 import { printQuantity } from '../units/print-quantity.ts';
 import { Missing } from '../working/missing.ts';
-import type { RackAnswer } from './choose.ts';
+import type { Chosen, RackAnswer } from './choose.ts';
 import type { Layout } from './choose-layout.ts';
 import { kindNames } from './kind-names.ts';
+import type { Preference } from './offers.ts';
 
 /** The names of the tables. */
 export const chosenRacks = 'chosen_racks';
 export const oneMorePoint = 'one_more';
-
-type Chosen = Extract<RackAnswer, { readonly kind: 'chosen' }>;
 
 export interface Located {
   readonly location: string;
@@ -25,10 +24,10 @@ const chosen = (choices: readonly Located[]) =>
   );
 
 /** Cost in the currency of the parts, or the width of the racks. */
-export const weightOf = (weight: number, prefer: 'cost' | 'width'): string =>
+export const weightOf = (weight: number, prefer: Preference): string =>
   prefer === 'cost' ? printQuantity(weight, 'cost') : printQuantity(weight / 1e3, 'm');
 
-export function chosenRacksTable(choices: readonly Located[], prefer: 'cost' | 'width'): Table {
+export function chosenRacksTable(choices: readonly Located[], prefer: Preference): Table {
   return {
     name: chosenRacks,
     title: `Racks of the least ${prefer}`,
@@ -44,14 +43,17 @@ export function chosenRacksTable(choices: readonly Located[], prefer: 'cost' | '
                 rack.rack,
                 rack.power,
                 modulesIn(answer.layout, at),
-                ...(at === 0
-                  ? [weightOf(answer.weight, prefer), answer.isBest ? 'the same' : weightOf(answer.bound, prefer)]
-                  : ['', '']),
+                ...(at === 0 ? [weightOf(answer.weight, prefer), boundOf(answer, prefer)] : ['', '']),
               ],
             ],
       ),
     ),
   };
+}
+
+function boundOf({ isBest, bound }: Chosen, prefer: Preference): string {
+  if (isBest) return 'the same';
+  return Number.isFinite(bound) ? weightOf(bound, prefer) : 'not known';
 }
 
 function modulesIn({ modules }: Layout, slot: number): string {
@@ -68,9 +70,8 @@ export const conflictsOf = (choices: readonly Located[]): readonly string[] => [
 
 function conflictAt({ location, answer }: Located): readonly string[] {
   if (answer instanceof Missing) return [`Nothing can be chosen at ${location} yet: ${lackSentence(answer.lacks)}.`];
-  if (answer.kind === 'chosen') return [];
+  if (answer.kind === 'chosen' || answer.kind === 'none found') return [];
   if (answer.kind === 'refused') return [answer.why];
-  if (answer.kind === 'none found') return [`Nothing was found for ${location} in the time that it had.`];
   const { needs, irreducible } = answer;
   if (needs.length === 0) return [`No racks of the catalogues carry what is at ${location} already.`];
   const without = irreducible
@@ -87,21 +88,27 @@ export interface OneMore {
   readonly more: number | undefined;
   /** Whether it was not found only because the time was over. */
   readonly timeOver: boolean;
+  /** Whether both choices are proven to be the least, so that this is what it takes. */
+  readonly isProven: boolean;
   /** Parts that come in addition, and parts that fall away. */
   readonly adds: readonly string[];
   readonly drops: readonly string[];
   readonly needs: readonly string[];
 }
 
-export function oneMoreTable(found: readonly OneMore[], prefer: 'cost' | 'width'): Table {
+export function oneMoreTable(found: readonly OneMore[], prefer: Preference): Table {
   return {
     name: oneMorePoint,
     title: 'One more point of each kind, with the spare that it asks for',
     columns: ['rack', 'kind', `more ${prefer}`, 'comes in', 'falls away'],
-    rows: found.map(({ location, kind, more, timeOver, adds, drops, needs }) => [
+    rows: found.map(({ location, kind, more, timeOver, isProven, adds, drops, needs }) => [
       location,
       kindNames[kind],
-      more !== undefined ? weightOf(more, prefer) : timeOver ? 'not found in time' : 'does not fit',
+      more === undefined
+        ? timeOver
+          ? 'not found in time'
+          : 'does not fit'
+        : `${weightOf(more, prefer)}${isProven ? '' : ', not proven'}`,
       more === undefined ? needs.join('; ') : adds.length === 0 ? 'nothing: a channel is free' : adds.join(', '),
       drops.join(', '),
     ]),

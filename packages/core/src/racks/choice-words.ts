@@ -1,5 +1,6 @@
 // A choice of racks in sentences: how far it is, and what is to be said beside its tables.
 import type { PointKind } from '../physics/point.ts';
+import { printQuantity } from '../units/print-quantity.ts';
 import { type Located, weightOf } from './choice-tables.ts';
 import { kindNames } from './kind-names.ts';
 import type { Preference } from './offers.ts';
@@ -33,11 +34,32 @@ export function choosingSays(
   return known.length === 0 ? lead : `${lead}: ${known.join(', ')}`;
 }
 
-/** Where the time was over first; nothing where all is the best that there is. */
-export const notShownBest = (choices: readonly Located[]): readonly string[] =>
+/** Whether it is proven that nothing is better, and by how much it may be where it is not. */
+export function provenSays(choices: readonly Located[], prefer: Preference): readonly string[] {
+  const chosen = choices.flatMap(({ location, answer }) =>
+    'kind' in answer && answer.kind === 'chosen' ? [{ location, answer }] : [],
+  );
+  if (chosen.length > 0 && chosen.every(({ answer }) => answer.isBest))
+    return [`It is proven that nothing has a smaller ${prefer}.`];
+  return chosen.flatMap(({ location, answer: { isBest, weight, bound } }) => {
+    if (isBest) return [];
+    const lead = `At ${location} it is not proven that nothing is better`;
+    if (!Number.isFinite(bound))
+      return [`${lead}: the search ended before anything was known of how small the ${prefer} can be.`];
+    return [
+      `${lead}: the ${prefer} is ${weightOf(weight, prefer)}, none is below ${weightOf(bound, prefer)}, a gap of ${printQuantity(gapOf(weight, bound), '1', { as: '%' })}.`,
+    ];
+  });
+}
+
+/** By how much less it may be, as a share. */
+const gapOf = (weight: number, bound: number): number => (weight > 0 ? (weight - bound) / weight : 0);
+
+/** Where the search ended before there was anything. */
+export const notFoundSays = (choices: readonly Located[]): readonly string[] =>
   choices.flatMap(({ location, answer }) =>
-    'kind' in answer && answer.kind === 'chosen' && !answer.isBest
-      ? [`At ${location} the time was over before it was shown that nothing is better.`]
+    'kind' in answer && answer.kind === 'none found'
+      ? [`Nothing was found for ${location} before the search ended; it stays open.`]
       : [],
   );
 

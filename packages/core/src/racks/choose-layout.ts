@@ -1,6 +1,9 @@
 // From the numbers of a solved model to racks: which part in which rack at which place, and which point on which channel.
+
+import type { PointClass } from './choose-classes.ts';
 import type { RackModel, Task } from './choose-model.ts';
 import { type Seat, sumOfGroup } from './choose-seats.ts';
+import { firstOf } from './first-of.ts';
 import type { OfferedModule } from './offers.ts';
 import type { ChannelGroup, Point } from './rack.ts';
 
@@ -106,24 +109,33 @@ function inOrder(modules: readonly OfferedModule[]): readonly number[] {
   return modules.map((_, at) => at).sort((a, b) => rank(modules[a]!) - rank(modules[b]!) || a - b);
 }
 
+/** In which order loads are put on channels, and where each goes: where there is room first, or where most current is left. */
+const ways = [
+  { order: 'of the file', where: 'first' },
+  { order: 'by potential', where: 'first' },
+  { order: 'largest first', where: 'first' },
+  { order: 'largest first', where: 'most left' },
+] as const;
+type Way = (typeof ways)[number];
+
 /**
  * Points on channels, as many of each class on each kind of module as the model says: first those that are told on which module,
  * then loads, then the others; in the order of the file, so that neighbours stay together. Where loads of several currents do not
- * go on in that order, the largest go first, each where most is left. Nothing where that fails too.
+ * go on in that order, others are tried. Nothing where all fail.
  */
 function seated(
   seats: readonly Seat[],
   values: readonly number[],
   benches: readonly Bench[],
 ): Layout['channels'] | undefined {
-  return inTurn(seats, values, benches, 'in order') ?? inTurn(seats, values, benches, 'largest first');
+  return firstOf(ways, (way) => inTurn(seats, values, benches, way));
 }
 
 function inTurn(
   seats: readonly Seat[],
   values: readonly number[],
   given: readonly Bench[],
-  way: 'in order' | 'largest first',
+  way: Way,
 ): Layout['channels'] | undefined {
   const benches = given.map((bench) => ({ ...bench, free: [...bench.free] }));
   const waiting = new Map(seats.map(({ of }) => [of, [...of.points]]));
@@ -133,8 +145,8 @@ function inTurn(
   const channels: { point: Point; channel: string }[] = [];
   for (const turn of [0, 1, 2]) {
     const classes = [...new Set(seats.flatMap((seat) => (rank(seat) === turn ? [seat.of] : [])))];
-    const isSpread = turn === 1 && way === 'largest first';
-    if (isSpread) classes.sort((a, b) => b.current_A - a.current_A);
+    const isSpread = turn === 1 && way.where === 'most left';
+    if (turn === 1) sortLoads(classes, way);
     for (const of of classes) {
       const own = seats.filter((seat) => seat.of === of && rank(seat) === turn);
       const places = benches.flatMap((bench) => own.flatMap((seat) => (isAt(seat, bench) ? [{ seat, bench }] : [])));
@@ -159,6 +171,17 @@ function inTurn(
     }
   }
   return channels;
+}
+
+/** Potentials of few points first, so that each keeps to few groups of channels. */
+function sortLoads(classes: PointClass[], { order }: Way): void {
+  if (order === 'of the file') return;
+  const counts = new Map<string, number>();
+  for (const { potential, points } of classes) counts.set(potential, (counts.get(potential) ?? 0) + points.length);
+  const rank = ({ potential }: PointClass): number => counts.get(potential)!;
+  classes.sort(
+    (one, other) => rank(one) - rank(other) || (order === 'largest first' ? other.current_A - one.current_A : 0),
+  );
 }
 
 const isAt = ({ at }: Seat, bench: Bench): boolean =>

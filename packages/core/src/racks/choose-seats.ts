@@ -108,7 +108,7 @@ function seatsOnGiven(
     .map((of): Seat => ({ of, at: { given: pool }, count: counting(maker, of, where) }));
   maker.atMost(`channels ${where}`, [...sumOf(own), ...spare.at(where, group)], free);
   if (left_A !== Infinity) maker.atMost(`current ${where}`, currentOf(own), left_A);
-  if (potential === undefined) potentialsOf(maker, where, own, free, { most: 1 });
+  if (potential === undefined) potentialsOf(maker, where, own, free, { most: 1, sum_A: left_A });
   return own;
 }
 
@@ -140,7 +140,7 @@ function seatsOnKind(
       .map((of): Seat => ({ of, at: { type, groupAt, instance }, count: counting(maker, of, on) }));
     maker.atMost(`channels ${on}`, [...sumOf(own), [used, -channels]], 0);
     if (sum_A !== Infinity) maker.atMost(`current ${on}`, [...currentOf(own), [used, -sum_A]], 0);
-    return { own, potentials: potentialsOf(maker, on, own, channels, { most: 1 }) };
+    return { own, potentials: potentialsOf(maker, on, own, channels, { most: 1, sum_A }) };
   });
   const others = fitting
     .filter((each) => !special.has(each))
@@ -149,16 +149,21 @@ function seatsOnKind(
   maker.atMost(`channels ${where}`, [...sumOf(seats), ...spare.at(where, group), ...times(there, -channels)], 0);
   const loads = others.filter(({ of }) => of.current_A > 0);
   // How many loads of the same current one group bears; of several currents, their sum over all modules is limited.
-  const currents = new Set(loads.map(({ of }) => of.current_A));
-  const bears = currents.size === 1 ? Math.floor(sum_A / [...currents][0]! + 1e-9) : channels;
+  const bears = bearing(loads, sum_A, channels);
   if (bears < channels) maker.atMost(`loads ${where}`, [...sumOf(loads), ...times(there, -bears)], 0);
   if (sum_A !== Infinity) maker.atMost(`current ${where}`, [...currentOf(seats), ...times(there, -sum_A)], 0);
-  const potentials = potentialsOf(maker, where, seats, channels, { there, bears });
+  const potentials = potentialsOf(maker, where, seats, channels, { there, sum_A });
   for (const [potential, groups] of potentials) {
     const chosen = apart.flatMap((each) => each.potentials.get(potential) ?? []);
     maker.atMost(`groups of ${potential} ${where}`, [...chosen.map((each) => [each, 1] as const), [groups, -1]], 0);
   }
   return seats;
+}
+
+/** How many loads one group bears where all have the same current; as many as it has channels where they differ. */
+function bearing(loads: readonly Seat[], sum_A: number, channels: number): number {
+  const [current, ...others] = new Set(loads.map(({ of }) => of.current_A));
+  return current === undefined || others.length > 0 ? channels : Math.floor(sum_A / current + 1e-9);
 }
 
 const counting = (maker: ModelMaker, of: PointClass, where: string): Handle =>
@@ -175,14 +180,14 @@ export const sumOfGroup = ({ current_sum }: ChannelGroup): number =>
 
 /**
  * Channels of one group carry points of one potential: gives how many groups each potential has, where there are several. `most`
- * groups there are, or one in each of the modules that are `there`; `bears` is how many loads a group bears.
+ * groups there are, or one in each of the modules that are `there`; each of them gives `sum_A` to its loads.
  */
 function potentialsOf(
   maker: ModelMaker,
   where: string,
   seats: readonly Seat[],
   channels: number,
-  { most = 0, there = [], bears = channels }: { readonly most?: number; readonly there?: Sum; readonly bears?: number },
+  { most = 0, there = [], sum_A }: { readonly most?: number; readonly there?: Sum; readonly sum_A: number },
 ): ReadonlyMap<string, Handle> {
   const names = [...new Set(seats.map(({ of }) => of.potential))];
   if (names.length < 2) return new Map();
@@ -196,7 +201,10 @@ function potentialsOf(
     const own = seats.filter(({ of }) => of.potential === name);
     maker.atMost(`points of potential ${name} ${where}`, [...sumOf(own), [handle, -channels]], 0);
     const loads = own.filter(({ of, at }) => of.current_A > 0 && 'type' in at && at.instance === undefined);
+    const bears = bearing(loads, sum_A, channels);
     if (bears < channels) maker.atMost(`loads of potential ${name} ${where}`, [...sumOf(loads), [handle, -bears]], 0);
+    if (sum_A !== Infinity)
+      maker.atMost(`current of potential ${name} ${where}`, [...currentOf(own), [handle, -sum_A]], 0);
   }
   return groups;
 }

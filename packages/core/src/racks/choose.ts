@@ -13,6 +13,7 @@ import { type Layout, layoutOf } from './choose-layout.ts';
 import { type GivenGroup, rackModel, type Slot, type Task } from './choose-model.ts';
 import { sumOfGroup } from './choose-seats.ts';
 import { type Standing, standing, whyRefused } from './choose-standing.ts';
+import { firstOf } from './first-of.ts';
 import { type LaidModule, nameOf } from './laid-out.ts';
 import type { OfferedPower, RackOffers } from './offers.ts';
 import { type PlannedLocation, type PlannedRack, withPoint } from './planned.ts';
@@ -29,18 +30,20 @@ export interface RackTask {
   readonly answer: (solution: Solution) => RackAnswer | RackTask;
 }
 
+export interface Chosen {
+  readonly kind: 'chosen';
+  readonly layout: Layout;
+  /** Of what is bought, in the currency of the parts; or the width of the racks in mm. */
+  readonly weight: number;
+  /** Nothing that keeps all needs weighs less. */
+  readonly bound: number;
+  /** Whether nothing better exists. */
+  readonly isBest: boolean;
+  readonly planned: readonly { readonly path: string; readonly value: string }[];
+}
+
 export type RackAnswer =
-  | {
-      readonly kind: 'chosen';
-      readonly layout: Layout;
-      /** Of what is bought, in the currency of the parts; or the width of the racks in mm. */
-      readonly weight: number;
-      /** Nothing that keeps all needs weighs less. */
-      readonly bound: number;
-      /** Whether nothing better exists. */
-      readonly isBest: boolean;
-      readonly planned: readonly { readonly path: string; readonly value: string }[];
-    }
+  | Chosen
   | { readonly kind: 'conflict'; readonly needs: readonly string[]; readonly irreducible: boolean }
   | Refused
   | { readonly kind: 'none found' };
@@ -125,8 +128,14 @@ function taskOf(planned: PlannedLocation, slots: readonly Slot[], offers: RackOf
   };
 }
 
-function solvable(stands: Standing, slots: readonly Slot[], task: Task, how: { readonly exact: boolean }): RackTask {
-  const made = rackModel(task, how);
+/** `otherwise` is the answer where this one comes to none. */
+function solvable(
+  stands: Standing,
+  slots: readonly Slot[],
+  task: Task,
+  { exact, otherwise }: { readonly exact: boolean; readonly otherwise?: Chosen | undefined },
+): RackTask {
+  const made = rackModel(task, { exact });
   const { planned } = stands;
   const modules = planned.racks.flatMap((rack, slot) => rack.modules.map((module) => ({ module, slot })));
   const freeOf = (at: number, groupAt: number, supplies: readonly number[]): readonly string[] => {
@@ -142,22 +151,27 @@ function solvable(stands: Standing, slots: readonly Slot[], task: Task, how: { r
     answer: (solution) => {
       if (solution.status === 'infeasible')
         return { kind: 'conflict', needs: solution.needs, irreducible: solution.irreducible };
-      if (solution.status !== 'optimal' && solution.status !== 'stopped') return { kind: 'none found' };
-      const wrong = broken(made.model, solution.values);
-      if (wrong.length > 0) throw new Error(`The solver's answer breaks its model: ${wrong[0]}`);
-      const layout = layoutOf(task, made, solution.values, freeOf);
-      if (layout === undefined) return solvable(stands, slots, task, { exact: true });
-      return {
-        kind: 'chosen',
-        layout,
-        weight: solution.cost,
-        bound: solution.bound,
-        isBest: solution.status === 'optimal',
-        planned: plannedOf(planned, slots, layout),
-      };
+      if (solution.status !== 'optimal' && solution.status !== 'stopped') return otherwise ?? { kind: 'none found' };
+      const { bound, earlier = [] } = solution;
+      const laid = firstOf([solution, ...earlier], ({ values, cost }): Chosen | undefined => {
+        const wrong = broken(made.model, values);
+        if (wrong.length > 0) throw new Error(`The solver's answer breaks its model: ${wrong[0]}`);
+        const layout = layoutOf(task, made, values, freeOf);
+        if (layout === undefined) return undefined;
+        const isBest = solution.status === 'optimal' && values === solution.values;
+        return { kind: 'chosen', layout, weight: cost, bound, isBest, planned: plannedOf(planned, slots, layout) };
+      });
+      const best = [laid, otherwise].reduce(lighter);
+      if (laid?.weight === solution.cost) return best!;
+      // What loads share a supply was held too roughly for the best; what was laid out is kept in case no time is left.
+      if (exact) throw new Error(`The racks for ${task.name} cannot be laid out.`);
+      return solvable(stands, slots, task, { exact: true, otherwise: best });
     },
   };
 }
+
+const lighter = (one: Chosen | undefined, other: Chosen | undefined): Chosen | undefined =>
+  one === undefined || (other !== undefined && other.weight < one.weight) ? other : one;
 
 const modulesOf = ({ racks }: PlannedLocation): readonly LaidModule[] => racks.flatMap((rack) => rack.modules);
 

@@ -52,7 +52,10 @@ describe('racks chosen on the desk', () => {
     const { desk, choose, oneMore, offered } = opened(text);
     expect(offered()).toMatchObject({ name: 'chosen_racks', title: 'Choose racks' });
     const { became, says, table, tasks } = await choose();
-    expect([became, says]).toEqual(['done', '16 points get their channels; points that have one stay there.']);
+    expect([became, says]).toEqual([
+      'done',
+      '16 points get their channels; points that have one stay there. It is proven that nothing has a smaller cost.',
+    ]);
     expect(tasks[0]).toEqual({ location: 'main', nth: 1, all: 1 });
     expect(texts(table)).toEqual([['main', 'rack_4', 'power_dc', 'either_20', '419', 'the same']]);
     expect(desk.table({ address: 'racks', name: 'chosen_racks' })).toEqual(table);
@@ -104,9 +107,36 @@ describe('racks chosen on the desk', () => {
     const end = await desk.solved({ id, solution: { ...best, status: 'stopped', bound: 100 } });
     expect(end).toMatchObject({
       became: 'done',
-      says: expect.stringContaining('At main the time was over before it was shown that nothing is better.'),
+      says: expect.stringContaining(
+        'At main it is not proven that nothing is better: the cost is 419, none is below 100, a gap of 76.13 %.',
+      ),
     });
     expect(end.kind === 'result' && texts(end.table)![0]!.at(-1)).toBe('100');
+  });
+
+  it('that were stopped before there was anything for some of them leave these open', async () => {
+    const text = `${head}networks: { io: { profile: polled_100, cycle: 1 ms, runs: [[controller, far, 5 m, solid]], nodes: { far: rack_head } } }
+racks: open
+${points(8)}  c: { kind: digital_in, at: far }
+`;
+    const { desk, choose, offered } = opened(text);
+    const { id, model } = modelOf(await desk.choose({ what: 'racks', prefer: 'cost' }));
+    const second = modelOf(await desk.solved({ id, solution: await solveHere(model) }));
+    const end = await desk.solved({ id: second.id, solution: { status: 'nothing found' } });
+    expect(end).toMatchObject({
+      became: 'done',
+      says: expect.stringContaining('Nothing was found for far before the search ended; it stays open.'),
+    });
+    if (end.kind !== 'result') throw new Error(end.kind);
+    const edited = desk.write({ entries: end.table!.takesAll!, at: undefined, looking });
+    expect(applied(text, edited)).toMatch(/^ {2}racks: \{ main: \{ .* \}, far: open \}$/m);
+    expect(edited).toMatchObject({ snapshot: { problems: [] } });
+    expect(offered()).toBeDefined();
+    const { table } = await choose();
+    expect(texts(table)!.map(([rack]) => rack)).toEqual(['far']);
+    const whole = desk.write({ entries: table!.takesAll!, at: undefined, looking });
+    expect(whole).toMatchObject({ snapshot: { problems: [] } });
+    expect(offered()).toBeUndefined();
   });
 
   it('are not of a text that came after, nor of what was started before', async () => {

@@ -5,11 +5,12 @@ import {
   conflictsOf,
   type Design,
   leftOutSays,
-  notShownBest,
+  notFoundSays,
   oneMoreOfEach,
   oneMoreTable,
   type Preference,
   placedSays,
+  provenSays,
   type RackChoices,
   type Table,
   type TaskOfAll,
@@ -78,14 +79,17 @@ export class RackChoosing {
     const table = chosenRacksTable(found.choices, prefer);
     const conflicts = conflictsOf(found.choices);
     const beside = leftOutSays(found.leftOut);
-    if (conflicts.length > 0) {
+    const notFound = notFoundSays(found.choices);
+    if (conflicts.length > 0 || found.planned.length === 0) {
       this.#chosen = undefined;
-      const says = [...conflicts, ...beside, 'Nothing can be taken before this is settled.'].join(' ');
+      const end = conflicts.length > 0 ? ['Nothing can be taken before this is settled.'] : [];
+      const says = [...conflicts, ...notFound, ...beside, ...end].join(' ');
       return { kind: 'result', became: 'refused', says, ...(table.rows.length > 0 && { table: this.#show(table) }) };
     }
     this.#chosen = { found, prefer };
     const takesAll = found.planned.map(({ path, value }) => ({ path: `planned.${path}`, value }));
-    return this.#done([placedSays(found.planned), ...notShownBest(found.choices), ...beside].join(' '), {
+    const says = [placedSays(found.planned), ...provenSays(found.choices, prefer), ...notFound, ...beside];
+    return this.#done(says.join(' '), {
       ...table,
       takesAll,
     });

@@ -134,8 +134,9 @@ points:
   };
   /** Never answers, and ends when it is told to. */
   const endless: Solve = (_, options) =>
-    new Promise((_, reject) => {
+    new Promise((resolve, reject) => {
       options?.signal?.addEventListener('abort', () => reject(options.signal?.reason));
+      options?.enough?.addEventListener('abort', () => resolve({ status: 'nothing found' }));
     });
 
   function openedRacks(solve: Solve) {
@@ -192,13 +193,31 @@ points:
     works.stop('racks', 'chosen_racks');
     await second;
     expect(of('chosen_racks')).toEqual({
-      state: { kind: 'stopped', says: expect.stringMatching(/^Stopped \(as you said\): /) },
+      state: { kind: 'refused', says: 'Nothing was found for main before the search ended; it stays open.' },
       table: undefined,
     });
     const third = works.choose('racks', choosing, cost);
     edit();
     await third;
     expect(of('chosen_racks').state).toMatchObject({ says: expect.stringContaining('the file has changed') });
+  });
+
+  it('that are stopped by hand are the best so far, to be taken, with their gap', async () => {
+    const { works, of } = openedRacks(
+      (model, options) =>
+        new Promise((resolve) => {
+          options?.enough?.addEventListener('abort', async () => {
+            const best = await solveHere(model);
+            if (best.status === 'optimal') resolve({ ...best, status: 'stopped', bound: best.cost / 2 });
+          });
+        }),
+    );
+    const chosen = works.choose('racks', choosing, cost);
+    await expect.poll(() => of('chosen_racks').state?.says).toBe('main');
+    works.stop('racks', 'chosen_racks');
+    await chosen;
+    expect(of('chosen_racks').state).toMatchObject({ kind: 'done', says: expect.stringContaining('a gap of 50 %') });
+    expect(of('chosen_racks').table!.takesAll).toHaveLength(17);
   });
 
   it('of a text that has changed since are said to be', async () => {

@@ -16,6 +16,17 @@ interface Outcome {
   readonly isOfText: boolean;
 }
 
+interface Running {
+  readonly stop: AbortController;
+  /** Ends the work with what there is by then, where it has something to show before its end. */
+  readonly enough: AbortController | undefined;
+}
+
+interface Ends {
+  readonly signal: AbortSignal;
+  readonly enough: AbortSignal;
+}
+
 const refused = (says: string): Outcome => ({ state: { kind: 'refused', says }, isOfText: false });
 
 export class Works {
@@ -23,7 +34,7 @@ export class Works {
   readonly #set: (change: (state: SheetState) => Partial<SheetState>) => void;
   readonly #run: typeof runParts;
   readonly #solve: typeof solve;
-  readonly #running = new Map<string, AbortController>();
+  readonly #running = new Map<string, Running>();
   readonly #done = new Set<string>();
 
   constructor(
@@ -47,7 +58,7 @@ export class Works {
   /** Runs so much of it, as typed. */
   start(address: string, work: Pick<WorkAt, 'name' | 'counts'>, count: string, seed: string): Promise<void> {
     const { name, counts } = work;
-    return this.#runs(`${address} ${name}`, async (signal, tell) => {
+    return this.#runs(`${address} ${name}`, async ({ signal }, tell) => {
       const job = await this.#sheet.ask('work', { address, name, count, seed });
       if (job === undefined) throw new Error(`${name} cannot be done here`);
       if ('refused' in job) return refused(job.refused);
@@ -64,8 +75,8 @@ export class Works {
   }
 
   /**
-   * Chooses racks, or asks what one more point would take, with at most so much time for each model. One ends the other, and a new choice what was asked
-   * beside it.
+   * Chooses racks, or asks what one more point would take, with at most so much time for each model. One ends the other, and a
+   * new choice what was asked beside it. Racks that are stopped by hand are the best so far.
    */
   choose(
     address: string,
@@ -76,7 +87,8 @@ export class Works {
     const beside = `${address} ${asked.what === 'racks' ? oneMore.name : name}`;
     this.#stop(beside, 'another one was started');
     if (asked.what === 'racks') this.#drop(beside);
-    return this.#runs(`${address} ${asked.what === 'racks' ? name : oneMore.name}`, async (signal, tell) => {
+    const of = `${address} ${asked.what === 'racks' ? name : oneMore.name}`;
+    const work = async ({ signal, enough }: Ends, tell: Tell): Promise<Outcome> => {
       let at = await this.#sheet.ask('choose', asked);
       while (at?.kind === 'model') {
         signal.throwIfAborted();
@@ -84,6 +96,7 @@ export class Works {
         tell(choosingSays(task, prefer));
         const solution = await this.#solve(model, {
           signal,
+          enough,
           most_s,
           onProgress: (best, bound) => tell(choosingSays(task, prefer, best, bound)),
         });
@@ -92,20 +105,25 @@ export class Works {
       if (at === undefined) throw new Error('racks cannot be chosen here');
       const { became, says, table } = at;
       return { state: { kind: became, says }, table, isOfText: true };
-    });
+    };
+    return this.#runs(of, work, { keepsBest: asked.what === 'racks' });
   }
 
   /** One of the same name that runs already is stopped. */
-  async #runs(key: string, work: (signal: AbortSignal, tell: Tell) => Promise<Outcome>): Promise<void> {
+  async #runs(
+    key: string,
+    work: (ends: Ends, tell: Tell) => Promise<Outcome>,
+    { keepsBest = false } = {},
+  ): Promise<void> {
     this.#stop(key, 'another one was started');
-    const stop = new AbortController();
+    const [stop, enough] = [new AbortController(), new AbortController()];
     const { signal } = stop;
-    this.#running.set(key, stop);
+    this.#running.set(key, { stop, enough: keepsBest ? enough : undefined });
     let told = 'begins';
     let seen: string | number | undefined = 0;
     this.#tell(key, { kind: 'runs', share: undefined, says: told });
     const ended = ({ state, table, isOfText }: Outcome): void => {
-      if (this.#running.get(key) !== stop) return;
+      if (this.#running.get(key)?.stop !== stop) return;
       this.#running.delete(key);
       if (isOfText) this.#done.add(key);
       this.#tell(key, state, table);
@@ -117,7 +135,7 @@ export class Works {
       this.#tell(key, { kind: 'runs', share, says });
     };
     try {
-      const outcome = await work(signal, tell);
+      const outcome = await work({ signal, enough: enough.signal }, tell);
       signal.throwIfAborted();
       ended(outcome);
     } catch (error) {
@@ -129,11 +147,14 @@ export class Works {
   }
 
   stop(address: string, name: string): void {
-    this.#stop(`${address} ${name}`, 'as you said');
+    const key = `${address} ${name}`;
+    const enough = this.#running.get(key)?.enough;
+    if (enough === undefined) this.#stop(key, 'as you said');
+    else enough.abort();
   }
 
   #stop(key: string, why: string): void {
-    this.#running.get(key)?.abort(why);
+    this.#running.get(key)?.stop.abort(why);
   }
 
   /** Nothing is to be seen of it any more. */
@@ -149,7 +170,7 @@ export class Works {
 
   /** Another file is opened: nothing is known of these any more. */
   forget(): void {
-    for (const stop of this.#running.values()) stop.abort();
+    for (const { stop } of this.#running.values()) stop.abort();
     this.#running.clear();
     this.#done.clear();
   }

@@ -36,15 +36,21 @@ export interface LinearModel {
   readonly constraints: readonly Constraint[];
 }
 
+/** A solution as it was found, which need not be the best. */
+export interface Found {
+  /** In the order of the variables; whole ones are exactly whole. */
+  readonly values: readonly number[];
+  readonly cost: number;
+}
+
 export type Solution =
-  | {
+  | (Found & {
       readonly status: 'optimal' | 'stopped';
-      /** In the order of the variables; whole ones are exactly whole. */
-      readonly values: readonly number[];
-      readonly cost: number;
       /** No solution costs less than this. */
       readonly bound: number;
-    }
+      /** What was found on the way and costs more, the best first, as far as it was kept. */
+      readonly earlier?: readonly Found[];
+    })
   | {
       readonly status: 'infeasible';
       /** Needs that cannot be met together, in the order of the model; none where what always stands contradicts itself. */
@@ -69,6 +75,8 @@ export interface SolveOptions {
   readonly most_s?: number | undefined;
   /** Ends the work; the promise rejects with the reason of the signal. */
   readonly signal?: CancelSignal | undefined;
+  /** Ends the search as if its time were over: the best so far is the answer, and not shown to be the least. */
+  readonly enough?: CancelSignal | undefined;
   /** Told the best cost so far and the bound, where there are any. */
   readonly onProgress?: ((best: number | undefined, bound: number | undefined) => void) | undefined;
 }
