@@ -91,6 +91,13 @@ describe('racks on the sheet', () => {
     await soon(file).toMatch(/\nplanned:\n {2}racks: .*\n( {2}points\.\w+\.channel: main\.\d+\.\d+\n){16}$/);
     expect(file().startsWith(before)).toBe(true);
     expect(await view().locator('.result').textContent()).toMatch(/^1 rack carries 16 points/);
+    // The name of a module on the face leads to its terminals.
+    await view().locator('svg [data-about="racks.main.modules.0"]').first().click();
+    const module = page.locator('[data-view="racks.main.modules.0"]');
+    await soon(() => module.locator('svg').textContent()).toMatch(
+      /channel 1: lid_1, signal, blue 0.75 mm², from \+main-B\d+:1/,
+    );
+    expect(await violations()).toEqual([]);
     // Nothing is left to choose, and nothing is told of it.
     expect(await form().count()).toBe(0);
     expect(await table().count()).toBe(0);

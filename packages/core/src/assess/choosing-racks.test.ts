@@ -152,6 +152,18 @@ ${sizes.map((size, at) => `  load_${at}: { kind: digital_out, current: ${size / 
     }
   });
 
+  it('keep neighbours of the list together: groups of channels that are alike are filled one after another', async () => {
+    const text = `${head}racks: { main: { rack: rack_9, power: power_ac, modules: [in_20], added: open } }
+points:
+  a_[1..14]: { kind: digital_in, type: 3 }
+  b_[1..12]: { kind: digital_out, current: 0.2 A }
+`;
+    const found = await chooseRacks(designOf(text), solveHere);
+    const channels = found.planned.flatMap(({ path, value }) => (path.startsWith('points.') ? [value] : []));
+    expect(channels.slice(0, 14)).toEqual(Array.from({ length: 14 }, (_, at) => `main.4.${at + 1}`));
+    expect(channels.slice(14)).toEqual(Array.from({ length: 12 }, (_, at) => `main.5.${at + 1}`));
+  });
+
   it('leave what has a channel where it is, and add no more than is open', async () => {
     const base = `${head}racks: { main: { rack: rack_9, power: power_ac, modules: [in_12, out_12], added: open } }\npoints:\n`;
     const old = '  a: { kind: digital_in, channel: main.4.7 }\n  b: { kind: digital_in, channel: main.4.2 }\n';

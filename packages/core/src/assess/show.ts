@@ -12,6 +12,7 @@ import type { Surroundings } from '../networks/capacity-tables.ts';
 import { isOfNoise, noiseAddress, noiseView } from '../networks/noise-view.ts';
 import type { Planned } from '../networks/planned.ts';
 import { networkView, runView, stationView } from '../networks/views.ts';
+import { moduleAddresses, moduleViews } from '../racks/module-view.ts';
 import { pointView } from '../racks/point-view.ts';
 import { pointsAddress, pointsAloneView } from '../racks/points-alone.ts';
 import { hasRacks, locationView, racksAddress, racksView } from '../racks/views.ts';
@@ -44,6 +45,7 @@ export function show(assessment: Assessment, address: string): readonly View[] {
     ...timingViews(assessment, address),
     ...assessment.marks.filter(({ mark }) => address === 'marks' || address === mark.path).map(markView),
     ...rackViews(assessment, address),
+    ...moduleViews(assessment.racks, address),
     ...wiringViews(assessment.racks, address),
   ];
 }
@@ -141,6 +143,7 @@ const rackAddresses = (assessment: Assessment): readonly string[] => {
     ...(hasPointsAlone(assessment) ? [pointsAddress] : []),
     ...(hasRacks(racks) ? [racksAddress] : []),
     ...racks.locations.flatMap(({ location: { path, points } }) => [path, ...points.map((point) => point.path)]),
+    ...moduleAddresses(racks),
     ...wiringAddresses(racks),
   ];
 };

@@ -1,5 +1,6 @@
 // From the numbers of a solved model to racks: which part in which rack at which place, and which point on which channel.
 
+import { sumOver } from '../working/total.ts';
 import type { PointClass } from './choose-classes.ts';
 import type { RackModel, Task } from './choose-model.ts';
 import { type Seat, sumOfGroup } from './choose-seats.ts';
@@ -109,19 +110,23 @@ function inOrder(modules: readonly OfferedModule[]): readonly number[] {
   return modules.map((_, at) => at).sort((a, b) => rank(modules[a]!) - rank(modules[b]!) || a - b);
 }
 
-/** In which order loads are put on channels, and where each goes: where there is room first, or where most current is left. */
+/**
+ * In which order loads are put on channels, and where each goes: where there is room first, or where most current is left. The
+ * model says how many points go on each group of channels; of groups that are alike any may take them, most often.
+ */
 const ways = [
-  { order: 'of the file', where: 'first' },
-  { order: 'by potential', where: 'first' },
-  { order: 'largest first', where: 'first' },
-  { order: 'largest first', where: 'most left' },
+  { order: 'of the file', where: 'first', areAlikeOne: true },
+  { order: 'of the file', where: 'first', areAlikeOne: false },
+  { order: 'by potential', where: 'first', areAlikeOne: false },
+  { order: 'largest first', where: 'first', areAlikeOne: false },
+  { order: 'largest first', where: 'most left', areAlikeOne: false },
 ] as const;
 type Way = (typeof ways)[number];
 
 /**
  * Points on channels, as many of each class on each kind of module as the model says: first those that are told on which module,
- * then loads, then the others; in the order of the file, so that neighbours stay together. Where loads of several currents do not
- * go on in that order, others are tried. Nothing where all fail.
+ * then loads, then the others; in the order of the file, so that neighbours stay together. Where they do not go on in that order,
+ * others are tried. Nothing where all fail.
  */
 function seated(
   seats: readonly Seat[],
@@ -141,7 +146,7 @@ function inTurn(
   const waiting = new Map(seats.map(({ of }) => [of, [...of.points]]));
   const rank = ({ at, of }: Seat): number =>
     'given' in at || at.instance !== undefined ? 0 : of.current_A > 0 ? 1 : 2;
-  const left = new Map(seats.map((seat) => [seat, values[seat.count]!]));
+  const left = budgetsOf(seats, values, way);
   const channels: { point: Point; channel: string }[] = [];
   for (const turn of [0, 1, 2]) {
     const classes = [...new Set(seats.flatMap((seat) => (rank(seat) === turn ? [seat.of] : [])))];
@@ -150,10 +155,10 @@ function inTurn(
     for (const of of classes) {
       const own = seats.filter((seat) => seat.of === of && rank(seat) === turn);
       const places = benches.flatMap((bench) => own.flatMap((seat) => (isAt(seat, bench) ? [{ seat, bench }] : [])));
-      for (let rest = own.reduce((sum, seat) => sum + left.get(seat)!, 0); rest > 0; rest--) {
+      for (let rest = sumOver(own, ({ count }) => values[count]!); rest > 0; rest--) {
         const fits = places.filter(
           ({ seat, bench }) =>
-            left.get(seat)! > 0 &&
+            left.get(seat)!.points > 0 &&
             bench.free.length > 0 &&
             bench.left_A + 1e-9 >= of.current_A &&
             (bench.potential === undefined || bench.potential === of.potential),
@@ -166,11 +171,39 @@ function inTurn(
         channels.push({ point: waiting.get(of)!.shift()!, channel: bench.free.shift()! });
         bench.left_A -= of.current_A;
         bench.potential = of.potential;
-        left.set(seat, left.get(seat)! - 1);
+        left.get(seat)!.points--;
       }
     }
   }
   return channels;
+}
+
+/** How many points still go where; one number for seats of which any will do. */
+function budgetsOf(
+  seats: readonly Seat[],
+  values: readonly number[],
+  { areAlikeOne }: Way,
+): ReadonlyMap<Seat, { points: number }> {
+  const shared = new Map<string, { points: number }>();
+  const classes = [...new Set(seats.map(({ of }) => of))];
+  return new Map(
+    seats.map((seat, at) => {
+      const name = areAlikeOne ? (alikeAs(seat, classes) ?? String(at)) : String(at);
+      const budget = shared.get(name) ?? { points: 0 };
+      budget.points += values[seat.count]!;
+      shared.set(name, budget);
+      return [seat, budget];
+    }),
+  );
+}
+
+/** The same for seats of a class that can take each other's points, so that no kind has less spare; nothing for one by itself. */
+function alikeAs({ of, at, group }: Seat, classes: readonly PointClass[]): string | undefined {
+  if (of.together !== undefined || of.apart !== undefined || ('type' in at && at.instance !== undefined))
+    return undefined;
+  const { kinds } = group;
+  const where = 'given' in at ? 'given' : `kind ${at.type}`;
+  return `${classes.indexOf(of)} ${where} ${sumOfGroup(group)} ${Array.isArray(kinds) ? kinds.join(' ') : ''}`;
 }
 
 /** Potentials of few points first, so that each keeps to few groups of channels. */

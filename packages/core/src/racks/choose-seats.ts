@@ -18,6 +18,7 @@ import { canBe } from './suits.ts';
 export interface Seat {
   readonly of: PointClass;
   readonly count: Handle;
+  readonly group: ChannelGroup;
   /** A module that is there, one of the new ones of a kind told apart, or any new one of a kind. */
   readonly at:
     | { readonly given: GivenGroup }
@@ -105,7 +106,7 @@ function seatsOnGiven(
   const where = `at ${label} group ${groupAt + 1}`;
   const own = classes
     .filter((each) => suitsClass(each, group) && (potential === undefined || potential === each.potential))
-    .map((of): Seat => ({ of, at: { given: pool }, count: counting(maker, of, where) }));
+    .map((of): Seat => ({ of, group, at: { given: pool }, count: counting(maker, of, where) }));
   maker.atMost(`channels ${where}`, [...sumOf(own), ...spare.at(where, group)], free);
   if (left_A !== Infinity) maker.atMost(`current ${where}`, currentOf(own), left_A);
   if (potential === undefined) potentialsOf(maker, where, own, free, { most: 1, sum_A: left_A });
@@ -137,14 +138,14 @@ function seatsOnKind(
     const on = `${where} of number ${instance + 1}`;
     const own = fitting
       .filter((each) => special.has(each))
-      .map((of): Seat => ({ of, at: { type, groupAt, instance }, count: counting(maker, of, on) }));
+      .map((of): Seat => ({ of, group, at: { type, groupAt, instance }, count: counting(maker, of, on) }));
     maker.atMost(`channels ${on}`, [...sumOf(own), [used, -channels]], 0);
     if (sum_A !== Infinity) maker.atMost(`current ${on}`, [...currentOf(own), [used, -sum_A]], 0);
     return { own, potentials: potentialsOf(maker, on, own, channels, { most: 1, sum_A }) };
   });
   const others = fitting
     .filter((each) => !special.has(each))
-    .map((of): Seat => ({ of, at: { type, groupAt, instance: undefined }, count: counting(maker, of, where) }));
+    .map((of): Seat => ({ of, group, at: { type, groupAt, instance: undefined }, count: counting(maker, of, where) }));
   const seats = [...apart.flatMap(({ own }) => own), ...others];
   maker.atMost(`channels ${where}`, [...sumOf(seats), ...spare.at(where, group), ...times(there, -channels)], 0);
   const loads = others.filter(({ of }) => of.current_A > 0);

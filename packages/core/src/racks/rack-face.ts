@@ -89,6 +89,8 @@ interface Box {
   readonly number: number;
   readonly name: string;
   readonly what: string;
+  /** The address of a module. */
+  readonly about?: string;
 }
 
 const numberOf = (value: Value<Quantity<'1'>>): number | undefined =>
@@ -116,6 +118,7 @@ function faceOf(rack: PlannedRack, { location, wrong }: PlannedLocation): Face {
     ...boxOf(module.module.places, named(module.module.part), 'module'),
     channels: module.channels,
     module,
+    ...(module.channels.length > 0 && { about: module.module.path }),
   }));
   // A joint stands in the last places.
   const freeFrom = next;
@@ -215,7 +218,7 @@ const boxesOf = ({ beside, modules }: Face): readonly Box[] =>
 
 /** The names below where all have room, else the numbers of the places. */
 const namesOf = (face: Face, row: number): readonly Mark[] =>
-  boxesOf(face).map(({ from, to, number, name }) => ({
+  boxesOf(face).map(({ from, to, number, name, about }) => ({
     kind: 'label',
     row,
     x: (from + to) / 2,
@@ -224,6 +227,7 @@ const namesOf = (face: Face, row: number): readonly Mark[] =>
     forms: [[name], [String(number)]],
     group: face.rack.label,
     tone: 'quiet',
+    ...(about !== undefined && { about }),
   }));
 
 const keyOf = (face: Face): readonly Item[] =>

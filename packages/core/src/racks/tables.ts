@@ -37,7 +37,7 @@ export function modulesTable({ modules }: Totals): Table {
   return {
     name: 'modules',
     title: 'Modules at their places',
-    note: 'used: channels with a point on them',
+    note: 'used: channels with a point on them; show with racks. before the place has the terminals of a module',
     columns: ['place', 'part', 'channels', 'used', 'draws'],
     rows: modules.map(({ module, channels, used }) => [
       module.label,

@@ -1,6 +1,7 @@
 // The terminals of a module: counted from 1 through its groups, in each group those of its channels, then its commons.
 import type { Value } from '../reading/values.ts';
 import { given, Missing, missing } from '../working/missing.ts';
+import { onceForEach } from '../working/once.ts';
 import type { LaidChannel, LaidModule } from './laid-out.ts';
 import type { ChannelGroup } from './rack.ts';
 
@@ -30,7 +31,7 @@ export interface CommonTerminal {
 export type Terminal = ChannelTerminal | CommonTerminal;
 
 /** What is missing where a group does not say how many terminals it has: then none behind it has a number. */
-export function terminalsOf({ module, channels }: LaidModule): Value<readonly Terminal[]> {
+export const terminalsOf = onceForEach(({ module, channels }: LaidModule): Value<readonly Terminal[]> => {
   const groups = module.groups;
   if (groups instanceof Missing) return groups;
   const asked = groups.flatMap(({ count, terminals, commons }) => [count, terminals, commons]);
@@ -49,7 +50,7 @@ export function terminalsOf({ module, channels }: LaidModule): Value<readonly Te
     });
     return all;
   });
-}
+});
 
 function lineOf({ commons_to }: ChannelGroup, at: number, path: string): Value<SupplyLine> {
   if (commons_to instanceof Missing) return commons_to;

@@ -201,3 +201,62 @@ describe('which points sit where', () => {
     expect(printLines(picture, 80).join('\n')).toContain('1 lid_1');
   });
 });
+
+describe('the terminals of a module', () => {
+  const relays = '  horn: { kind: relay, channel: main.7.2, circuit: ac_control }\n';
+  const wired = assessed(text.replace('analogue_in_6]', 'analogue_in_6, relay_6]') + relays);
+  const at = (address: string) => show(wired, address)[0]!.pictures[0]!.picture;
+  const told = (address: string) => at(address).text.slice(1).map(plainText);
+
+  it('are drawn once each: wired, spare, shared, not wired, and as one that does not suit', () => {
+    const fills = (address: string) =>
+      at(address).marks.flatMap((mark) => (mark.kind === 'bar' ? [`${mark.fill} ${mark.tone}`] : []));
+    const many = (fill: string, count: number): readonly string[] => Array(count).fill(fill);
+    expect(fills('racks.main.4')).toEqual([
+      'solid traffic',
+      ...many('outlined traffic', 9),
+      'tinted plain',
+      ...many('outlined traffic', 10),
+      // No channel of the second group is in use, so that nobody needs its line.
+      'dashed quiet',
+    ]);
+    expect(fills('racks.main.5').slice(0, 2)).toEqual(['hatched fails', 'outlined traffic']);
+    expect(fills('racks.main.7').slice(3, 7)).toEqual([
+      'solid traffic',
+      'solid traffic',
+      'dashed quiet',
+      'outlined traffic',
+    ]);
+  });
+
+  it('say by number what is on them, the colour of the wire in words, and where it comes from', () => {
+    expect(told('racks.main.4')[0]).toBe('Terminal 1, channel 1: lid_1, signal, blue 0.75 mm², from +main-B110401:1.');
+    expect(told('racks.main.4').slice(10, 12)).toEqual([
+      'Terminal 11, shared: 0 V, blue 0.75 mm², from +main-X1104:G1.11.',
+      'Terminal 12, channel 11: spare.',
+    ]);
+    expect(told('racks.main.5')[0]).toMatch(/^Terminal 1, channel 1: valve_1 and valve_2 and .* share main\.5\.1\.$/);
+    expect(told('racks.main.7').slice(3, 6)).toEqual([
+      'Terminal 4, channel 2 (1 of 3): horn, signal, red 0.75 mm², from +main-Q110702:1.',
+      'Terminal 5, channel 2 (2 of 3): horn, signal, red 0.75 mm², from +main-Q110702:2.',
+      'Terminal 6, channel 2 (3 of 3): horn, not wired.',
+    ]);
+  });
+
+  it('are found by the path of the module and by rack and place, and from the face of its rack', () => {
+    expect(show(wired, 'racks.main.modules.0')[0]!.title).toBe(show(wired, 'racks.main.4')[0]!.title);
+    expect(words(show(wired, 'racks.rack_o/2.2')[0]!.says)).toBe(
+      'in_12 at rack_o/2.2: 1 of 12 channels on 14 terminals has a point.',
+    );
+    const { marks } = show(wired, 'racks.main')[0]!.pictures[0]!.picture;
+    const about = marks.flatMap((mark) => (mark.kind === 'label' && mark.about !== undefined ? [mark.about] : []));
+    for (const address of about) expect(show(wired, address)).toHaveLength(1);
+    expect(about).toContain('racks.main.modules.0');
+    expect(shownAddresses(wired)).toContain('racks.rack_o.further.0.modules.0');
+  });
+
+  it('fit a terminal', () => {
+    for (const width of [40, 80, 120])
+      for (const line of printLines(at('racks.main.7'), width)) expect(line.length).toBeLessThanOrEqual(width);
+  });
+});

@@ -29,6 +29,8 @@ export interface Wire {
   /** Nothing for a single wire inside the cabinet. */
   readonly length: Value<Quantity<'m'>> | undefined;
   readonly note: string;
+  /** The terminal of its module that it ends on; nothing where it ends elsewhere. */
+  readonly onTerminal?: Terminal | undefined;
 }
 
 const statusOnly = { guard: 'guard, status only', emergency_stop: 'emergency stop, status only' } as const;
@@ -108,11 +110,8 @@ function pointWires({ point, channel, designation, section }: WiredPoint, frame:
   const conductors = conductorsOf(point, channel);
   const box = boxOf(point);
   const cable = productOf('cable', placeOfDevice(point), own, settings);
-  const onModule = (conductor: number): Value<string> =>
-    terminalAt(
-      frame.designation,
-      given({ terminals }, (known) => terminalOf(known.terminals, channel, conductor)),
-    );
+  const onModule = (conductor: number): Terminal | undefined =>
+    terminals instanceof Missing ? undefined : terminalOf(terminals, channel, conductor);
   return (conductors instanceof Missing ? [conductors] : conductors).flatMap((carries, index): readonly Wire[] => {
     const conductor = index + 1;
     const label = `${channel.number}.${conductor}`;
@@ -125,21 +124,29 @@ function pointWires({ point, channel, designation, section }: WiredPoint, frame:
     };
     const known = [conductors, point.cabinet].find((each) => each instanceof Missing);
     const start = known ?? terminalAt(designation, conductor);
-    const end = known ?? (carries === 'signal' ? onModule(conductor) : terminalAt(frame.strip, label));
+    const onTerminal = carries === 'signal' ? onModule(conductor) : undefined;
+    const end =
+      known ??
+      (carries === 'signal'
+        ? terminalAt(
+            frame.designation,
+            given({ terminals }, () => onTerminal!.number),
+          )
+        : terminalAt(frame.strip, label));
     const outer = { ...common, from: start, cable, core: String(conductor), length: lengthOf(point) };
-    if (box === undefined) return [{ ...outer, to: end }];
+    if (box === undefined) return [{ ...outer, to: end, onTerminal }];
     const between = known ?? terminalAt(productOf('terminal', box, hook, settings), label);
     const trunk = productOf('cable', box, hook, settings);
     return [
       { ...outer, to: between },
-      { ...common, from: between, to: end, cable: trunk, core: label, length: lengthFrom(box, settings) },
+      { ...common, from: between, to: end, cable: trunk, core: label, length: lengthFrom(box, settings), onTerminal },
     ];
   });
 }
 
 /** The terminal of a channel that one of its conductors ends on. */
-const terminalOf = (terminals: readonly Terminal[], channel: LaidChannel, conductor: number): number =>
-  terminals.find((each) => each.is === 'channel' && each.channel === channel && each.ofChannel === conductor)!.number;
+const terminalOf = (terminals: readonly Terminal[], channel: LaidChannel, conductor: number): Terminal =>
+  terminals.find((each) => each.is === 'channel' && each.channel === channel && each.ofChannel === conductor)!;
 
 /** What the channels in use of one group share: its common terminals, and the lines of the supply that any of it needs. */
 function groupWires(
@@ -184,7 +191,10 @@ function groupWires(
     ...(['L+', '0 V'] as const).flatMap((line) =>
       needed.has(line) ? [wire(`${supply}: ${line}`, inStrip(line.replace(' ', '')), line)] : [],
     ),
-    ...commons.map(({ number, line }) => wire(inStrip(number), terminalAt(frame.designation, number), line)),
+    ...commons.map((onTerminal): Wire => {
+      const { number, line } = onTerminal;
+      return { ...wire(inStrip(number), terminalAt(frame.designation, number), line), onTerminal };
+    }),
   ];
 }
 

@@ -4,6 +4,7 @@ import { given, Missing } from '../working/missing.ts';
 import { conductorsOf } from './conductors.ts';
 import type { LaidModule } from './laid-out.ts';
 import { type Terminal, terminalsOf } from './terminals.ts';
+import { titleOfTerminals } from './terminals-picture.ts';
 import type { WiredPoint } from './wired-point.ts';
 import type { WiredLocation, Wiring } from './wiring.ts';
 import { colourIsOf, coloursBy, wireColours } from './wiring-colours.ts';
@@ -62,9 +63,6 @@ function onlyOnce(): (of: unknown, cell: Cell) => Cell {
     return cell;
   };
 }
-
-export const titleOfTerminals = ({ label, module: { title } }: LaidModule): string =>
-  `Terminals of ${label}${title instanceof Missing ? '' : `, ${title}`}`;
 
 /** Every terminal of a module, what it belongs to, and what hangs on it. */
 export function terminalsTable(module: LaidModule, wired: WiredLocation, name = 'terminals'): Table {

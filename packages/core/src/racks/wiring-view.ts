@@ -3,9 +3,10 @@ import type { Cell, Input, LaterTable, View } from '../checks/view.ts';
 import { plural } from '../problems/wording.ts';
 import { isInput, isOutput } from './designations.ts';
 import type { PlannedLocation, PlannedRacks } from './planned.ts';
+import { titleOfTerminals } from './terminals-picture.ts';
 import { type WiredLocation, type Wiring, wiringOf } from './wiring.ts';
 import type { WiringSettings } from './wiring-settings.ts';
-import { coloursTable, designationsTable, terminalsTable, titleOfTerminals, wiresTable } from './wiring-tables.ts';
+import { coloursTable, designationsTable, terminalsTable, wiresTable } from './wiring-tables.ts';
 
 /** Whether the number at an address stands in its tables and in no other view: results, settings, the contact of the controller. */
 export const isOfWiring = (address: string): boolean =>

@@ -103,7 +103,8 @@ const plain = (value: unknown): unknown =>
   value instanceof Missing ? value.lacks : typeof value === 'object' && value !== null ? print(value as never) : value;
 
 /** A wire as text, to be compared. */
-const told = ({ point, ...rest }: Wire): string => JSON.stringify([point?.name, ...Object.values(rest).map(plain)]);
+const told = ({ point, onTerminal: _, ...rest }: Wire): string =>
+  JSON.stringify([point?.name, ...Object.values(rest).map(plain)]);
 
 const repeated = (list: readonly unknown[]): readonly unknown[] => list.filter((each, at) => list.indexOf(each) !== at);
 
