@@ -32,7 +32,7 @@ export async function choose(file: string, address: string, options: ChooseOptio
   const found = choicesFor(design, name);
   if (found === undefined)
     throw new UserError(
-      `Nothing is open at ${address}. Write motor: open or drive: open there, or gear: open as the last of its train.`,
+      `Nothing is open at ${address}. Write motor: open or drive: open there, or gear: open as the last of its train. What was chosen before stands under planned: remove its lines to choose again.`,
     );
   if ('lacks' in found) throw new UserError(`Nothing can be chosen at ${address} yet: ${lackSentence(found.lacks)}.`);
   if (options.json)

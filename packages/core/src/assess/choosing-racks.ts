@@ -101,7 +101,7 @@ export function whyNoChoice({ racks: { locations } }: Design, { choices }: RackC
   if (choices.length > 0) return undefined;
   return locations.length === 0
     ? 'The file has no racks. Write racks: open to have them chosen for its points.'
-    : 'Nothing is open in racks, and every point has a channel. Write open in the place of what shall be chosen.';
+    : 'Nothing is open in racks, and every point has a channel. Write open in the place of what shall be chosen, and remove what was chosen before from planned.';
 }
 
 /** Where nothing was open, racks that are there are no news. */

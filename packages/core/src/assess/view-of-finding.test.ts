@@ -1,15 +1,11 @@
 // For every finding the view that it is about: its own, the one that shows its numbers, or the head of its chapter.
-import { readFileSync } from 'node:fs';
-import { demonstration } from '@layshaft/catalogue';
 import { describe, expect, it } from 'vitest';
-import { read } from '../machine/machine.ts';
-import { resolve } from '../machine/resolve.ts';
-import { assess } from './assess.ts';
+import { assessText, exampleMachines } from '../../../../tests/support/examples.ts';
 import { chapters } from './chapters.ts';
 import { viewOfFinding } from './view-of-finding.ts';
 
-const text = readFileSync(new URL('../../../../examples/labeller/machine.yaml', import.meta.url), 'utf8');
-const assessment = assess(resolve(read(text), [demonstration()]));
+const { text, path } = exampleMachines().find(({ name }) => name === 'labeller')!;
+const assessment = assessText(text, path);
 const all = chapters(assessment);
 
 describe('the view that a finding is about', () => {
