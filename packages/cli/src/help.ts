@@ -66,6 +66,7 @@ export const showHelp = `What has an address:
   tasks.NAME, chains.NAME      one task, one chain from a cause to its effect
   marks.NAME                   what a mark scatters by, and what to improve
   racks, racks.NAME            racks with their points, channels and parts
+  racks.NAME.4                 the module at place 4, with its terminals
   racks.NAME.wiring            wires, terminals and designations
   points.NAME                  one point and its channel
 A section without a name, such as axes or chains, shows all that it has.`;

@@ -17,7 +17,7 @@ export function optionsTable({ options, weighed, brakeNeeded, untold }: Choice):
       gear ?? asItIs,
       drive ?? asItIs,
       printQuantity(cost, 'cost'),
-      tightest,
+      tightest.replaceAll('_', ' '),
       printQuantity(margin, '1', { as: '%', digits: 3 }),
     ]),
     takes: shown.map(({ planned }) => planned.map(({ path, part }) => ({ path: `planned.${path}`, value: part }))),

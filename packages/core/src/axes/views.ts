@@ -266,8 +266,11 @@ function inputTitle(path: string, all: readonly string[]): string {
   const words = (keys: readonly string[]): string =>
     keys.map((key) => (/^\d+$/.test(key) ? String(Number(key) + 1) : key.replaceAll('_', ' '))).join(' ');
   if (section === 'masters') return `${words(rest)} of ${name}`;
-  const [train, at = '', kind = '', ...keys] = rest;
-  if (train !== 'train' || keys.length === 0) return words(rest);
+  const [of, at = '', kind = '', ...keys] = rest;
+  // Of a motion that is told in steps, which one.
+  if (of === 'motion' && at === 'steps') return `step ${words([kind])}: ${words(keys)}`;
+  if (of === 'motion' && kind !== '') return `${words([at])}: ${words([kind, ...keys])}`;
+  if (of !== 'train' || keys.length === 0) return words(rest);
   const isOther = (other: string): boolean => new RegExp(`\\.train\\.(?!${at}\\.)\\d+\\.${kind}\\.`).test(other);
   return `${words(keys)} of the ${words([kind])}${all.some(isOther) ? `, element ${words([at])}` : ''}`;
 }

@@ -32,7 +32,7 @@ export function chosenRacksTable(choices: readonly Located[], prefer: Preference
     name: chosenRacks,
     title: `Racks of the least ${prefer}`,
     note: 'what is in the file already costs nothing here and stays where it is',
-    columns: ['rack', 'part', 'supply', 'modules that are put in', prefer, 'at least'],
+    columns: ['rack', 'part', 'supply', 'modules that are put in', prefer, 'none is below'],
     rows: chosen(choices).flatMap(({ location, answer }) =>
       answer.layout.racks.flatMap((rack, at): readonly Cell[][] =>
         rack === undefined

@@ -365,7 +365,9 @@ export class Sheet {
     const room = memory.keep(file!, all);
     this.#set({
       kept: all,
-      notice: room ? `Kept as ${name}.` : `Kept as ${name} until the page is closed: this browser has no room left.`,
+      notice: room
+        ? `Kept under the name ${name}.`
+        : `Kept under the name ${name} until the page is closed: this browser has no room left.`,
     });
     void this.against(name);
   }

@@ -10,7 +10,7 @@ export function Compared({ state, comparison }: { readonly state: SheetState; re
   const { inputs, findings } = comparison;
   const own = useRef<HTMLElement>(null);
   // It stands at the head of the sheet, which may be far from where one is.
-  useEffect(() => own.current?.scrollIntoView(), []);
+  useEffect(() => own.current?.closest('.sheet')?.scrollTo({ top: 0 }), []);
   return (
     <section ref={own} className="chapter compared" aria-label={`Against ${name}`}>
       <h2 className="chap">Against the kept state {name}</h2>

@@ -88,10 +88,11 @@ const Welcome = () => (
 
 const Empty = () => (
   <div className="chapter">
-    <p className="result">Nothing can be shown yet: the file has no network.</p>
+    <p className="result">Nothing can be shown yet.</p>
     <p>
-      Write a section <code>networks</code> into the file at the left; while you type, words that fit are offered. The
-      problems under its lines say what is missing.
+      Write a section into the file at the left: <code>axes</code>, <code>networks</code>, <code>tasks</code>,{' '}
+      <code>marks</code> or <code>points</code>, one is enough. While you type, words that fit are offered; the problems
+      under its lines say what is missing.
     </p>
   </div>
 );
