@@ -106,6 +106,12 @@ export const idNamesItsFolder =
     return home !== undefined && files.some(declares) ? [] : [`${id}: is not declared in the folder that it names`];
   };
 
+/** An address `check@subject` leads to a finding, so that a number of that formula would never be explained by its own. */
+export const idIsNoCheck =
+  (checks: readonly { readonly id: string }[]): FormulaRule =>
+  ({ id }) =>
+    checks.some((check) => check.id === id) ? [`${id}: is a check as well`] : [];
+
 /** The ids that more than one record has. */
 export const repeatedIds = (records: readonly FormulaRecord[]): readonly string[] =>
   records.map(({ id }) => id).filter((id, at, ids) => ids.indexOf(id) !== at);

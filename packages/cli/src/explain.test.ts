@@ -1,4 +1,5 @@
 // What layshaft explain prints for every kind of address, and that each value says where it comes from.
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { bench, layshaft } from './fake-io.ts';
 
@@ -137,6 +138,20 @@ payload that the longest frame can carry            networks.frame.capacity@line
     const out = await printed('networks.polled.exchanges@line', longer(axes, ['x_2', 'x_3', 'x_4', 'x_5']));
     for (const name of ['one', 'x_2', 'x_3', 'x_4', 'x_5'])
       expect(out).toMatch(new RegExp(`^ +[\\d.]+ µs +networks\\.exchange\\.turn@line\\.${name}`, 'm'));
+  });
+
+  it('follows the value that decides: the smallest of a minimum, and what brakes where that is the most', async () => {
+    const labeller = readFileSync('examples/labeller/machine.yaml', 'utf8');
+    const slowest = await printed('timing.rate.slowest@label_feed', labeller);
+    expect(slowest).toMatch(/cycle_in_time@label_feed\.behind_chain,\s+below,\s+the\s+smallest/);
+    const braking = `layshaft: 1
+axes:
+  b:
+    motion: { cycle: 2 s, steps: [{ move: 0.3 m, speed: 1 m/s, acceleration: 2 m/s², deceleration: 9 m/s² }, { dwell: rest }] }
+    train: [{ slide: { mass: 5 kg, friction: 0.1 } }, { belt: { diameter: 80 mm, wheel_mass: 0.1 kg } }]
+`;
+    const peak = await printed('axes.cycle.peak_torque@b.cycle', braking);
+    expect(peak).toMatch(/axes\.load\.total_torque@b\.cycle\.1_down,\s+below,\s+the\s+smallest/);
   });
 
   it('shows the ends and the largest of a long list, and all of it when asked', async () => {

@@ -320,7 +320,6 @@ function gearsTried(
     cases.map(({ kind, phases }, index) => ({
       course: courses[index]!,
       kind,
-      starts: phases.map(({ starting }) => starting !== undefined),
       stands: phases.map(({ standing }) => standing),
     })),
     open.gear === undefined ? stages - 1 : stages - 2,

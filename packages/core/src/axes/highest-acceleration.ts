@@ -4,15 +4,16 @@ import { openMethod } from '../working/formula.ts';
 import { given } from '../working/missing.ts';
 import { onceForEach } from '../working/once.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
-import { chain, type Piece, type State, stateOf } from './calc/segment.ts';
+import { type Derivative, highestIn } from './calc/highest-in-piece.ts';
+import { chain, type Piece } from './calc/segment.ts';
 import type { AxisDemand } from './demand.ts';
 import type { Phase } from './phase.ts';
 
 const spec = {
   title: 'highest acceleration of the tool in the cycle, either way',
-  prose: 'looked for at 64 places on each piece of the motion and at its ends',
-  source: 'judgement',
-  proof: 'demands of a phase by fine sampling',
+  prose: 'the highest of each piece of the motion, at one of its ends or where it rises no further between them',
+  source: 'definition',
+  proof: 'speed, acceleration and jerk of laws are highest as their tables say',
 } as const;
 const along = openMethod({ ...spec, id: 'axes.cycle.highest_acceleration', gives: 'm/s²' });
 const turning = openMethod({ ...spec, id: 'axes.cycle.highest_turning_acceleration', gives: 'rad/s²' });
@@ -22,7 +23,7 @@ export const highestAcceleration = onceForEach(
   ({ motion, axis }: AxisDemand): Value<Quantity> =>
     given({ motion }, ({ motion: { phases, unit } }): Quantity => {
       const { inputs, means } = inputsOf(phases);
-      const of = highestOf(phases, (state) => state.acceleration);
+      const of = highestOf(phases, 'acceleration');
       return (unit === 'm' ? along : turning)({ inputs, means, of }, axis.name);
     }),
 );
@@ -46,9 +47,9 @@ export function inputsOf(phases: readonly Phase[]): {
 
 /** Of phases whose values come in the order of their inputs. */
 export const highestOf =
-  (phases: readonly Phase[], take: (state: State) => number) =>
+  (phases: readonly Phase[], of: Derivative) =>
   (...values: readonly number[]): number =>
-    Math.max(...piecesOf(phases, values).map((piece) => highestIn(piece, take)));
+    Math.max(...piecesOf(phases, values).map((piece) => highestIn(piece, of)));
 
 function piecesOf(phases: readonly Phase[], values: readonly number[]): readonly Piece[] {
   let at = 0;
@@ -58,9 +59,3 @@ function piecesOf(phases: readonly Phase[], values: readonly number[]): readonly
     return chain(build(...values.slice(at - count, at)));
   });
 }
-
-const places = 64;
-export const highestIn = (piece: Piece, take: (state: State) => number): number =>
-  Math.max(
-    ...Array.from({ length: places + 1 }, (_, at) => Math.abs(take(stateOf(piece, (piece.duration_s * at) / places)))),
-  );

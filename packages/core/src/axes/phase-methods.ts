@@ -47,6 +47,37 @@ export const toolAngle = openMethod({
   gives: 'rad',
 });
 
+const movingOff = {
+  source: 'definition',
+  proof: 'moving off counts with the friction at rest, whatever the motion and the train',
+  prose: 'the motion in closed form, where it moves off against the highest torque',
+} as const;
+
+export const startingAcceleration = openMethod({
+  ...movingOff,
+  id: 'axes.motion.starting_acceleration',
+  title: 'acceleration of the tool along its motion as it moves off',
+  gives: 'm/s²',
+});
+export const startingTurningAcceleration = openMethod({
+  ...movingOff,
+  id: 'axes.motion.starting_turning_acceleration',
+  title: 'acceleration of the tool along its motion as it moves off',
+  gives: 'rad/s²',
+});
+export const startingPosition = openMethod({
+  ...movingOff,
+  id: 'axes.motion.starting_position',
+  title: 'position of the tool as it moves off',
+  gives: 'm',
+});
+export const startingAngle = openMethod({
+  ...movingOff,
+  id: 'axes.motion.starting_angle',
+  title: 'position of the tool as it moves off',
+  gives: 'rad',
+});
+
 const searched = {
   source: 'judgement',
   proof: 'demands of a phase by fine sampling',

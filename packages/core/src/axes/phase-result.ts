@@ -2,8 +2,10 @@
 import type { Values } from '../working/formula.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { PlainLine } from './calc/drive-line.ts';
+import { highestIn } from './calc/highest-in-piece.ts';
+import { hardestMovingOff } from './calc/moving-off.ts';
 import { lasts_s, type PhaseDemand, phaseDemand } from './calc/phase-torque.ts';
-import { chain, type State, stateAt } from './calc/segment.ts';
+import { chain, type State, stateAt, stateOf } from './calc/segment.ts';
 import type { Line, PlainForm } from './line.ts';
 import { kits } from './motion-kit.ts';
 import { type Even, motionOf, type Phase, type PhasedMotion } from './phase.ts';
@@ -15,6 +17,10 @@ import {
   highestToolTurningSpeed,
   phaseMeanSpeed,
   phasePower,
+  startingAcceleration,
+  startingAngle,
+  startingPosition,
+  startingTurningAcceleration,
   toolAcceleration,
   toolAngle,
   toolPosition,
@@ -102,7 +108,7 @@ export function phaseOf(asked: PhaseAsked): PhaseResult {
           searched(({ squared, lasts_s: t }) => Math.sqrt(squared / t)),
           about,
         ),
-    starting: own === undefined || standing ? undefined : startingTorque(line, own, about),
+    starting: standing ? undefined : own === undefined ? movingOff(asked, analysis) : startingTorque(line, own, about),
     toolSpeed: standing ? undefined : toolSpeedOf(asked),
     meanSpeed: phaseMeanSpeed(
       searched(({ turned_rad, lasts_s: t }) => turned_rad / t),
@@ -149,6 +155,50 @@ function startingTorque(line: Line, even: Even, about: string): Quantity<'N·m'>
   return torqueAt(
     line,
     { speed: undefined, acceleration, backwards, state: 'starting', position: undefined, time_s: 0 },
+    `${about}.starting`,
+  );
+}
+
+/** The same where the acceleration changes all along, or a load depends on where the tool is. */
+function movingOff(
+  { motion, line, phase, plain, from, start_s, about }: PhaseAsked,
+  { inputs, means, off }: Analysed,
+): Quantity<'N·m'> | undefined {
+  const own = motionOf(phase);
+  const found = hardestMovingOff(plain, { motion: own, from, start_s, rising_per_s: 0 });
+  if (found === undefined) return undefined;
+  const { segment, going } = found;
+  const here = stateOf(segment, 0);
+  const [quickening, place] =
+    motion.unit === 'm'
+      ? ([startingAcceleration, startingPosition] as const)
+      : ([startingTurningAcceleration, startingAngle] as const);
+  const call = (take: (at: { readonly state: State; readonly position: number }) => number) => ({
+    inputs,
+    means,
+    of: (...values: Values) => take(off(values)),
+    value: take({ state: here, position: from + here.position }),
+  });
+  const least = 1e-9 * highestIn(segment, 'acceleration');
+  const acceleration =
+    Math.abs(here.acceleration) <= least
+      ? undefined
+      : (phase.even?.acceleration ??
+        quickening(
+          call(({ state }) => going * state.acceleration),
+          about,
+        ));
+  const position = isPlaced(line)
+    ? place(
+        call(({ position: at }) => at),
+        about,
+      )
+    : undefined;
+  const time_s = start_s + segment.start_s - own[0]!.start_s;
+  const backwards = going === -1;
+  return torqueAt(
+    line,
+    { speed: undefined, acceleration, backwards, state: 'starting', position, time_s },
     `${about}.starting`,
   );
 }
@@ -260,6 +310,8 @@ interface Analysed {
   readonly of: (values: Values) => PhaseDemand;
   /** At the highest torque: the state within the phase, and the position from where the cycle begins. */
   readonly instant: (values: Values) => { readonly state: State; readonly position: number };
+  /** The same where it moves off. */
+  readonly off: (values: Values) => { readonly state: State; readonly position: number };
 }
 
 /** All that the analysis of a phase rests on, and the analysis itself from those values. */
@@ -272,16 +324,22 @@ function analysed({ phase, before, form, line, ramp }: PhaseAsked): Analysed {
     const rising_per_s = risingOf(ramp, values.at(-1) as number);
     const motion = chain(phase.build(...own));
     const plain = form.build(values.slice(count, count + trains));
-    return { motion, from, demand: phaseDemand(plain, { motion, from, start_s, rising_per_s }) };
+    return { motion, plain, from, start_s, rising_per_s };
   };
+  const demandOf = ({ plain, ...stretch }: ReturnType<typeof all>) => phaseDemand(plain, stretch);
   return {
     inputs: { ...placed.inputs, ...form.inputs, ...(ramp && { R: ramp.t }) },
     means: { ...placed.means, ...form.means, R: 'time of the master between standstill and full speed' },
-    of: (values) => all(values).demand,
+    of: (values) => demandOf(all(values)),
     instant: (values) => {
-      const { motion, from, demand } = all(values);
-      const state = stateAt(motion, demand.peakAt_s);
-      return { state, position: from + state.position };
+      const found = all(values);
+      const state = stateAt(found.motion, demandOf(found).peakAt_s);
+      return { state, position: found.from + state.position };
+    },
+    off: (values) => {
+      const { plain, ...stretch } = all(values);
+      const state = stateOf(hardestMovingOff(plain, stretch)!.segment, 0);
+      return { state, position: stretch.from + state.position };
     },
   };
 }

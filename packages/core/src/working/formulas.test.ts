@@ -4,6 +4,7 @@ import { repositoryFiles } from '../../../../tests/support/files.ts';
 import { mutantsOf } from '../../../../tests/support/formula-mutants.ts';
 import {
   type FormulaRule,
+  idIsNoCheck,
   idNamesItsFolder,
   proofIsATest,
   recordIsWhole,
@@ -16,6 +17,7 @@ import {
 import { titlesOf } from '../../../../tests/support/titles.ts';
 import '../index.ts';
 import '../kernels.ts';
+import { allChecks } from '../machine/checks/all.ts';
 import { allFormulas, allMethods, type FormulaRecord } from './formula.ts';
 import { sources } from './sources.ts';
 
@@ -26,6 +28,8 @@ const equivalents: Readonly<Record<string, string>> = {
   'networks.frame.occupancy_if_sent: 0 * -L / R': 'nothing times anything',
   'networks.frame.occupancy_if_sent: 0 * L / -R': 'nothing times anything',
   'networks.frame.occupancy_if_sent: 1 * L / R': 'the case holds for a length of nothing only',
+  'axes.motor.peak_torque_at: 0 * -P': 'nothing times anything',
+  'axes.motor.peak_torque_at: 0 * R': 'nothing times anything',
   'networks.frame.occupancy_if_sent: L / R': 'the case holds for a length of nothing only',
 };
 
@@ -99,6 +103,14 @@ describe('all formulas', () => {
     for (const rule of [symbolsAreWhole, recordIsWhole, idNamesItsFolder(files)]) {
       expect([...records, ...methods].flatMap(rule)).toEqual([]);
     }
+  });
+
+  it('have no id of a check, whose address leads to its finding, and neither have methods', () => {
+    expect(allChecks.length).toBeGreaterThan(20);
+    expect([...records, ...methods].flatMap(idIsNoCheck(allChecks))).toEqual([]);
+    expect(idIsNoCheck(allChecks)(planted({ id: allChecks[0].id }))).toEqual([
+      `${allChecks[0].id}: is a check as well`,
+    ]);
   });
 
   it('and what else states a fact use every source of the register', () => {

@@ -1,15 +1,15 @@
 // A load sampled for the choice of a motor: every case walked in short steps, at the shaft in front of the open gear.
 import type { CaseLoad, ChoiceLoad, PhaseLoad, StepLoad } from './choosing.ts';
 import { type Course, type Met, stepsOf, upTo } from './course.ts';
-import { goingOf, shaftRatio, shaftTorque } from './drive-line.ts';
+import { shaftRatio } from './drive-line.ts';
+import { movingOffTorque, movingsOff } from './moving-off.ts';
 import { lasts_s } from './phase-torque.ts';
 import { stateOf } from './segment.ts';
 
 export interface CaseToChoose {
   readonly course: Course;
   readonly kind: CaseLoad['kind'];
-  /** For each stretch whether it moves off against friction at rest, and whether it stands. */
-  readonly starts: readonly boolean[];
+  /** For each stretch whether it stands. */
   readonly stands: readonly boolean[];
 }
 
@@ -35,37 +35,23 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
     if (quick > highest_rad_per_s) highest_rad_per_s = quick;
     return load.length - 1;
   };
-  const made = cases.map(({ course, kind, starts, stands }): CaseLoad => {
+  const made = cases.map(({ course, kind, stands }): CaseLoad => {
     const line = upTo(course.line, stage);
     const steps: StepLoad[] = [];
     const phases = course.stretches.map((stretch, index): PhaseLoad => {
-      const { motion, from: position, start_s, rising_per_s } = stretch;
       const from = load.length;
       for (const { start, end, inside, going, from_s, to_s } of stepsOf({ stretches: [stretch], line })) {
         const first = point(start, going, 0);
         for (const each of inside) point(each, going, each.weight_s);
         steps.push({ start: first, end: point(end, going, 0), lasts_s: to_s - from_s });
       }
-      const [first] = motion;
-      if (starts[index] === true && first !== undefined) {
-        const state = stateOf(first, 0);
-        const quickening = state.acceleration + rising_per_s * state.velocity;
-        const going = goingOf(0, quickening);
+      for (const moving of movingsOff(line, stretch)) {
         const parts = { load: 0, inertial: 0 };
-        const moved = { position: position + state.position, velocity: 0, acceleration: quickening };
-        shaftTorque(line, moved, start_s, going, { starting: true, parts });
-        point(
-          {
-            load_Nm: parts.load,
-            torque_Nm: parts.load + parts.inertial,
-            speed_rad_per_s: 0,
-            acceleration_rad_per_s2: shaftRatio(line) * quickening,
-          },
-          going,
-          0,
-        );
+        const torque_Nm = movingOffTorque(line, stretch, moving, { parts });
+        const acceleration_rad_per_s2 = shaftRatio(line) * stateOf(moving.segment, 0).acceleration;
+        point({ load_Nm: parts.load, torque_Nm, speed_rad_per_s: 0, acceleration_rad_per_s2 }, moving.going, 0);
       }
-      return { from, to: load.length, lasts_s: lasts_s(motion), stands: stands[index] === true };
+      return { from, to: load.length, lasts_s: lasts_s(stretch.motion), stands: stands[index] === true };
     });
     const sum = (of: (phase: PhaseLoad) => boolean): number =>
       phases.reduce((all, phase) => all + (of(phase) ? phase.lasts_s : 0), 0);

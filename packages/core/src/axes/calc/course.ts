@@ -5,6 +5,7 @@ import type { CurrentPiece } from './drive-current.ts';
 import { type Going, goingOf, type PlainLine, shaftRatio, shaftTorque } from './drive-line.ts';
 import { wear } from './gear-load.ts';
 import { gaussLegendre } from './integral.ts';
+import { movingOffTorque, movingsOff } from './moving-off.ts';
 import { lasts_s, type Stretch } from './phase-torque.ts';
 import { stateOf } from './segment.ts';
 import { cuttingOf, stepEnds } from './step-ends.ts';
@@ -178,6 +179,9 @@ export function gearDuty({ stretches, line }: Course, stage: number, exponent: n
       worn.add(torque_Nm, Math.abs(speed_rad_per_s) * weight_s);
     lasts_s += to_s - from_s;
   }
+  for (const stretch of stretches)
+    for (const moving of movingsOff(course.line, stretch))
+      peak_Nm = Math.max(peak_Nm, Math.abs(movingOffTorque(course.line, stretch, moving)));
   return {
     peak_Nm,
     mean_Nm: worn.mean(),

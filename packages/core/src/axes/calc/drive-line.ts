@@ -73,7 +73,7 @@ interface State {
 }
 
 /** What a caller wants besides the torque. */
-interface More {
+export interface More {
   /** Takes up the torque through each stage, where the torque has a kink as it changes its sign; 0 where nothing is lost. */
   readonly signs?: number[];
   /** Takes up what becomes of the power, one after another. */

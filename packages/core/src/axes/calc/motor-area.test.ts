@@ -86,6 +86,10 @@ describe('the areas of a motor', () => {
     expect([0, 335, 471].map((speed) => peakAt(area, speed))).toEqual([14, 14, 4.1]);
     expect([continuousAt(area, 471.001), peakAt(area, -471.001)]).toEqual([0, 0]);
     expect(peakAt({ ...area, peakUpTo_rad_per_s: 471 }, 471)).toBe(14);
+    const corners = { P: q(14, 'N·m'), R: q(4.1, 'N·m'), c: q(335, 'rad/s'), n: q(471, 'rad/s') };
+    expect([471, 471.001, 4710].map((ω) => peakTorqueAt({ ...corners, ω: q(ω, 'rad/s') }, about).value)).toEqual([
+      4.1, 0, 0,
+    ]);
   });
 });
 

@@ -32,9 +32,8 @@ export function continuousAt(area: MotorArea, speed_rad_per_s: number): number {
 
 /** Torque at a speed for a short time. */
 export function peakAt(area: MotorArea, speed_rad_per_s: number): number {
-  const speed = Math.abs(speed_rad_per_s);
-  if (speed > area.highest_rad_per_s) return 0;
-  return peak(area.peak_Nm, area.ratedTorque_Nm, area.peakUpTo_rad_per_s, area.highest_rad_per_s, speed);
+  const { peak_Nm, ratedTorque_Nm, peakUpTo_rad_per_s, highest_rad_per_s } = area;
+  return peak(peak_Nm, ratedTorque_Nm, peakUpTo_rad_per_s, highest_rad_per_s, Math.abs(speed_rad_per_s));
 }
 
 /**
@@ -71,6 +70,7 @@ function continuous(torque: number, rated: number, ratedSpeed: number, speed: nu
 }
 
 function peak(most: number, rated: number, upTo: number, highest: number, speed: number): number {
+  if (speed > highest) return 0;
   if (speed <= upTo) return most;
   return Math.min(most, most - ((most - rated) * (speed - upTo)) / (highest - upTo));
 }
@@ -93,17 +93,17 @@ export const continuousTorqueAt = formula({
 export const peakTorqueAt = formula({
   id: 'axes.motor.peak_torque_at',
   title: 'torque that a motor gives at a speed for a short time',
-  text: 'min(P, P - (P - R)*(ω - c)/(n - c))',
+  cases: [{ when: 'ω > n', text: '0*P' }, { text: 'min(P, P - (P - R)*(ω - c)/(n - c))' }],
   gives: 'N·m',
   symbols: { P: 'N·m', R: 'N·m', c: 'rad/s', n: 'rad/s', ω: 'rad/s' },
   means: {
     P: 'peak torque',
     R: 'torque at the highest speed: the continuous one at rated speed',
     c: 'speed up to which it gives its peak torque',
-    n: 'highest speed',
-    ω: speed,
+    n: 'highest speed, beyond which it gives nothing',
+    ω: 'speed, without its sign',
   },
-  try: { P: [5, 50], R: [0.5, 4.9], c: [100, 300], n: [310, 700], ω: [0, 310] },
+  try: { P: [5, 50], R: [0.5, 4.9], c: [100, 300], n: [310, 400, 10], ω: [0, 450, 10] },
   source: 'common-practice',
   proof: 'points of both areas lie on lines drawn between their corners',
   of: peak,

@@ -34,7 +34,8 @@ export const gearPeak = question<readonly AxisDemand[], GearOfTrain>({
   title: 'Gear, peak torque',
   asks: 'Does the gear bear the highest torque of the cycle and its ramps?',
   page: `Asked of every gear that says it. Demand: the highest torque at its output, over the product cycle and the ramps of
-the master, stops left to \`axes.gear_stop\`. Capacity: the torque that it bears while speeding up.`,
+the master, stops left to \`axes.gear_stop\`; moving off counts with the friction at rest. Capacity: the torque that it
+bears while speeding up.`,
   advice: 'a smoother motion, a larger gear',
   reserve: { share: 0.1, source: 'judgement', because: 'masses are seldom known better' },
   demand: ({ carried }) => given({ carried }, (known) => known.carried.peak),

@@ -47,6 +47,10 @@ describe('a motor', () => {
     expect(verdict).toBe('fails');
     // From 15 at 1600 to 4 at 3200.
     expect(finding(low, 'axes.torque_at_speed@a').capacity!.value).toBeCloseTo(15 - (11 * 1400) / 1600, 4);
+    // At 160 V it ends at 1600 rpm, and gives nothing at more.
+    const beyond = finding(head(undefined, 'mains: 400 V, low: 160 V') + whole, 'axes.torque_at_speed@a');
+    expect([beyond.capacity!.value, beyond.verdict]).toEqual([0, 'fails']);
+    expect(beyond.says).toContain('where the motor gives 0 N·m at its speed');
     const unknown = finding(head(undefined, 'mains: 400 V') + whole, 'axes.speed@a');
     expect(unknown.lacks.map(({ path }) => path)).toEqual(['cabinet.supply.low']);
   });
