@@ -13,7 +13,7 @@ import {
   meanPower,
   totalEnergy,
 } from './calc/cycle-demand.ts';
-import type { PlainLine } from './calc/drive-line.ts';
+import { mostEdges, type PlainLine, TooManyEdges } from './calc/drive-line.ts';
 import { timeTaken } from './calc/follow.ts';
 import { meanSpeed, peakTorque, rmsTorque, rmsTorqueByCooling } from './calc/rms.ts';
 import { loadInertia, speedAtShaft } from './inertia-at-shaft.ts';
@@ -71,7 +71,9 @@ export function demandOf(axis: Axis, gravity: Value<Quantity<'m/s²'>>): AxisDem
   const motion = phasesOf(axis);
   const variants = given({ motion, gravity }, (known) => variantsOf(axis, known.motion, known.gravity));
   const line = given({ variants }, (known) => known.variants.at(-1)!.line);
-  const cases = given({ motion, variants }, (known) => casesOf(axis, known.motion, known.variants));
+  const cases = given({ motion, variants }, (known) =>
+    walkedThrough(axis, () => casesOf(axis, known.motion, known.variants)),
+  );
   const { name } = axis;
   return {
     axis,
@@ -142,6 +144,17 @@ function rampsOf(master: Value<Master> | undefined): readonly Ramp[] {
         : ramp({ kind: 'stop', name: `stop_${name}`, title: `stop ${name}`, falling: true }, within),
     ),
   ];
+}
+
+/** What takes minutes to walk through is told instead. */
+function walkedThrough(axis: Axis, walk: () => readonly Case[]): Value<readonly Case[]> {
+  try {
+    return walk();
+  } catch (error) {
+    if (!(error instanceof TooManyEdges)) throw error;
+    const due = `a cycle, and ramps of its master, in which a load begins less than ${mostEdges} times`;
+    return missing(axis.motion.path, 'problem', due, '');
+  }
 }
 
 function casesOf(axis: Axis, motion: PhasedMotion, variants: readonly Variant[]): readonly Case[] {

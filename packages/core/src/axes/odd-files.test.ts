@@ -57,6 +57,11 @@ describe('what cannot be', () => {
       '.wall',
     ],
     ['a bore beyond the body', shaft('disc: { diameter: 80 mm, bore: 81 mm, mass: 3 kg }'), '.bore'],
+    [
+      'a cycle of more cuts than can be walked through',
+      '    motion: { cycle: 1 s, runs: { speed: 60000000 rpm, for: 1 s } }\n    train: [{ cutting: { force: 10 N, diameter: 100 mm, over: 5° } }]\n',
+      'in which a load begins less than 100000 times',
+    ],
     ['a window in another unit', shaft('torque: { against: 2 N·m, from: 1 mm, to: 90° }'), 'train.0.torque.from'],
     ['a window that ends first', shaft('torque: { against: 2 N·m, from: 90°, to: 45° }'), 'train.0.torque.to'],
     ['a window in way and time', shaft('torque: { against: 2 N·m, from: 9°, until: 1 s }'), 'axes.a.train.0.torque '],

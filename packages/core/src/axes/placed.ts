@@ -12,7 +12,7 @@ import {
   eccentricKernels,
   eccentricTransmission,
 } from './calc/crank.ts';
-import type { Placed } from './calc/drive-line.ts';
+import { mostEdges, type Placed, TooManyEdges } from './calc/drive-line.ts';
 import { accelerationTorque, offCentreTorque, opposedTorque } from './calc/load.ts';
 import { wheelTorque } from './calc/transform.ts';
 import { type PlacedElement, type PlacedTorques, tailOf } from './line.ts';
@@ -32,6 +32,7 @@ const everyTurn =
     edges.flatMap((edge) => {
       const first = Math.floor((low - edge) / pitch) + 1;
       const count = Math.max(0, Math.ceil((high - edge) / pitch) - first);
+      if (!(count <= mostEdges)) throw new TooManyEdges();
       return Array.from({ length: count }, (_, at) => edge + (first + at) * pitch);
     });
 

@@ -21,6 +21,11 @@ export interface PlacedLoad {
   readonly times?: readonly number[];
 }
 
+/** Loads that begin and end more often in one piece of a motion are not walked through: it takes minutes (our judgement). */
+export const mostEdges = 100_000;
+
+export class TooManyEdges extends RangeError {}
+
 /** All that sits at one shaft or moves along one way, up to what leads to the next. */
 export interface PlainStage {
   /** Speed here for each part of the tool's. */
