@@ -52,6 +52,15 @@ describe('beside a network', () => {
     expect(finding(found, 'timing.load@main')).toBeUndefined();
   });
 
+  it('a priority is a rank, however large its number', () => {
+    const tasks = (last: number) =>
+      `tasks: { fast: { every: 2 cycles, takes: 100 µs, priority: 1 }, slow: { every: 10 ms, takes: 1 ms, priority: ${last} } }\n`;
+    const responses = (last: number) =>
+      ['fast', 'slow'].map((name) => demand_us(assessed(network + tasks(last)), `timing.response@${name}`));
+    expect(responses(2)).toEqual([expect.closeTo(148, 6), expect.closeTo(1000 + 3 * 48 + 2 * 100, 6)]);
+    for (const last of [255, 9007, 9008, 65535, 4294967295]) expect(responses(last), `${last}`).toEqual(responses(2));
+  });
+
   it('what the kernel lacks, the tasks lack', () => {
     const found = assessed(
       `${network.replace('controller: controller_m', '')}tasks: { fast: { every: 1 ms, takes: 100 µs, priority: 0 } }\n`,

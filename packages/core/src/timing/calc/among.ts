@@ -161,10 +161,11 @@ export function blocked(tasks: readonly Plain[]): readonly Task[] {
 /** Where a value was changed to what no task can have, nothing is computed. */
 const isPossible = (tasks: readonly Plain[]): boolean =>
   tasks.every(
-    (task) =>
-      task.every((each) => Number.isFinite(each) && Number.isSafeInteger(picoseconds(each)) && each >= -1) &&
-      picoseconds(task[0]) > 0 &&
-      picoseconds(task[1]) > 0,
+    ([longest, period, jitter, priority, ...later]) =>
+      [longest, period, jitter, ...later].every((each) => Number.isSafeInteger(picoseconds(each)) && each >= 0) &&
+      Number.isFinite(priority) &&
+      picoseconds(longest) > 0 &&
+      picoseconds(period) > 0,
   );
 
 /** The values of the method, its own task last among all. */
