@@ -74,9 +74,9 @@ describe('a solve', () => {
 
   it('hands over every better solution as it is found, whole and kept', () => {
     const handed: Found[] = [];
-    solveWith(library, hard, { most_s: 20, onBetter: (better) => handed.push(better) });
+    solveWith(library, endless, { most_s: 2, onBetter: (better) => handed.push(better) });
     expect(handed.length).toBeGreaterThan(0);
-    for (const { values } of handed) expect(broken(hard, values)).toEqual([]);
+    for (const { values } of handed) expect(broken(endless, values)).toEqual([]);
     const costs = handed.map(({ cost }) => cost);
     expect(costs).toEqual(costs.toSorted((one, other) => other - one));
   });
