@@ -86,6 +86,7 @@ export const updatesOf = (
         speed: highestSpeedOfMotion(demand),
         acceleration: highestAcceleration(demand),
         jerk: highestJerk(demand),
+        shaft: { inertias: [demand.inertia, demand.axis.motor.inertia], speed: demand.speed },
         tolerance,
         speedStep,
         overNetwork,

@@ -12,6 +12,8 @@ export interface AxisUpdate {
   readonly acceleration: Value<Quantity>;
   /** Nothing where the acceleration jumps. */
   readonly jerk: Value<Quantity> | undefined;
+  /** What turns with the shaft of the motor, and how fast at most. */
+  readonly shaft: { readonly inertias: readonly Value<Quantity<'kg·m²'>>[]; readonly speed: Value<Quantity<'rad/s'>> };
   /** In m or rad; nothing where the file does not say it. */
   readonly tolerance: Value<Quantity> | undefined;
   /** In m/s or rad/s; nothing where the file does not say it. */

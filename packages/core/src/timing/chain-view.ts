@@ -84,7 +84,7 @@ function linksTable(links: readonly PlannedLink[], times: PlannedChain['times'])
   };
 }
 
-function delaysTable({ name, speed }: PlannedChain, times: ChainTimes): Table {
+function delaysTable({ name, speed, seen }: PlannedChain, times: ChainTimes): Table {
   const way = (t: Quantity<'s'>, about: string): Cell =>
     speed === undefined ? '' : given({ v: speed }, ({ v }) => goneIn(v, t, `${name}.${about}`));
   const row = (words: string, t: Quantity<'s'>, about: string): readonly Cell[] =>
@@ -106,6 +106,9 @@ function delaysTable({ name, speed }: PlannedChain, times: ChainTimes): Table {
       row('safe bound: each has just looked (Davare)', times.safe, 'way_of_bound'),
       row('bound with hand-overs between tasks of one core (Dürr)', times.reaction, 'way_of_reaction'),
       row('age of data as they come out, bound (Dürr)', times.age, 'way_of_age'),
+      ...(seen === undefined || seen instanceof Missing
+        ? []
+        : [row('as it was seen at two speeds', seen, 'way_as_seen')]),
       row('the part that varies', times.varies, 'way_that_varies'),
       row('constant lead that leaves least', times.lead, 'way_of_lead'),
       row('left by it, early or late', times.leftByLead, 'way_left'),

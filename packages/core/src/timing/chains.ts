@@ -15,6 +15,7 @@ import { delayPartsOf, quantile_ps, type Spread, spreadOf } from './calc/spread.
 import { delayUpTo, longestDelay, shortestDelay } from './chain-methods.ts';
 import { linksOf, type Named, type PlannedLink } from './links.ts';
 import type { ChainSection } from './section.ts';
+import { seenDelayOf } from './seen-delay.ts';
 import { speedOf } from './speed-of.ts';
 import type { PlannedCore } from './tasks.ts';
 import { walkedThrough } from './walked-chain.ts';
@@ -29,6 +30,8 @@ export interface PlannedChain {
   readonly times: Value<ChainTimes>;
   /** What counts against what is allowed: all of the delay, or what a lead leaves of it. */
   readonly counts: Value<Time>;
+  /** The delay as it was seen at two speeds; nothing where nobody has looked. */
+  readonly seen: Value<Time> | undefined;
   /** The speed of the product, where a way is allowed. */
   readonly speed: Value<Quantity> | undefined;
   /** In s, m or rad, as what is allowed; nothing where nothing is. */
@@ -72,7 +75,8 @@ export function planChains(chains: readonly ChainSection[], around: AroundChains
     const { within } = section;
     const isWay = within !== undefined && !(within instanceof Missing) && within.unit !== 's';
     const speed = isWay ? speedOf({ ...section, at: `${path}.speed` }, around.masters) : undefined;
-    return { name, path, section, links, times, counts, speed, demand: demandOf(section, counts, speed) };
+    const seen = seenDelayOf(section);
+    return { name, path, section, links, times, counts, seen, speed, demand: demandOf(section, counts, speed) };
   });
 }
 

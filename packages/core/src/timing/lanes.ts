@@ -148,5 +148,5 @@ function textOf(
   ];
 }
 
-export const titleOf = ({ kind, name, network }: PlannedTask): string =>
+export const titleOf = ({ kind, name, network }: Pick<PlannedTask, 'kind' | 'name' | 'network'>): string =>
   kind === 'kernel' ? (name === 'kernel' ? 'motion kernel' : `motion kernel of ${network}`) : name;

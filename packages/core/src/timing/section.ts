@@ -240,6 +240,20 @@ export const chainsField = group(
           example: '150 m/min',
         }),
       ),
+      seen: optional(
+        section(
+          {
+            moved: quantityIn(['m', 'rad'], {
+              about: 'By how much the effect lies further on at the higher speed.',
+              least: 0,
+              example: '0.5 mm',
+            }),
+            lower: quantityIn(['m/s', 'rad/s'], { about: 'The lower speed.', least: 0, example: '10 m/min' }),
+            higher: quantityIn(['m/s', 'rad/s'], { about: 'The higher speed.', above: 0, example: '60 m/min' }),
+          },
+          { about: 'Where the effect was seen on the product at two speeds: its delay follows from that.' },
+        ),
+      ),
       lead: optional(
         word(['none', 'constant_part'], {
           about: 'Whether the part of the delay that is always there is made good by a lead; none unless said.',

@@ -6,6 +6,7 @@ import { given, Missing } from '../working/missing.ts';
 import { taskShare } from './calc/among.ts';
 import { lanes, titleOf } from './lanes.ts';
 import type { PlannedCore, PlannedTask } from './tasks.ts';
+import { watchedOf } from './watchdog.ts';
 
 export function taskView(core: PlannedCore, task: PlannedTask): View {
   const { name, path, estimate, section } = task;
@@ -26,7 +27,12 @@ export function taskView(core: PlannedCore, task: PlannedTask): View {
       ...moved(`${path}.deadline`, 'Deadline', section?.deadline),
     ],
     pictures: [lanes(core, task)],
-    tables: [timesTable(core, task), sumsTable(task), ...(estimate === undefined ? [] : [estimateTable(task)])],
+    tables: [
+      timesTable(core, task),
+      sumsTable(task),
+      ...watchdogTable(task),
+      ...(estimate === undefined ? [] : [estimateTable(task)]),
+    ],
     later: [],
   };
 }
@@ -86,6 +92,25 @@ function sumsTable({ sums, jitter }: PlannedTask): Table {
 
 /** Longer ones are cut before the last (our judgement). */
 const mostSums = 16;
+
+function watchdogTable(task: PlannedTask): readonly Table[] {
+  const watched = watchedOf(task);
+  if (watched === undefined) return [];
+  const { after, silence, slowest } = watched;
+  return [
+    {
+      name: 'watchdog',
+      title: 'What the device hears that watches over its values',
+      note: 'the slowest period counts the response as it is now',
+      columns: ['what', 'time'],
+      rows: [
+        ['longest silence', silence],
+        ['it faults after', after],
+        ['slowest period that it bears', slowest],
+      ],
+    },
+  ];
+}
 
 const contentNames = {
   axes: 'axes that go by themselves',

@@ -4,6 +4,7 @@ import { assessText } from '../../../../tests/support/examples.ts';
 import type { Assessment } from '../assess/assess.ts';
 import { show } from '../assess/show.ts';
 import { known } from '../working/testing.support.ts';
+import { watchedOf } from './watchdog.ts';
 
 const assessed = (text: string): Assessment => assessText(`layshaft: 1\n${text}`, 'machine.yaml');
 const finding = ({ findings }: Assessment, address: string) => findings.find((each) => each.address === address);
@@ -43,6 +44,24 @@ describe('beside a network', () => {
     // Of one priority: each may wait for the other one, whose cycle is twice as long.
     for (const name of ['kernel_drives', 'kernel_racks'])
       expect(demand_us(both, `timing.response@${name}`)).toBeCloseTo(one! + two!, 6);
+  });
+
+  it('what takes the time of a core is told kind by kind, with what is left and the task that misses first', () => {
+    const found = assessed(
+      `${network}tasks: { fast: { every: 1 ms, takes: 100 µs, priority: 0 }, panel: { kind: communication, every: 10 ms, takes: 1 ms, priority: 9 } }\n`,
+    );
+    const [core] = found.timing.cores;
+    expect(core!.loads.map(({ kind, load }) => [kind, known(load)])).toEqual([
+      ['kernel', expect.closeTo(48 / 500, 12)],
+      ['control', expect.closeTo(0.1, 12)],
+      ['communication', expect.closeTo(0.1, 12)],
+    ]);
+    expect(known(core!.left)).toBeCloseTo(1 - 48 / 500 - 0.2, 12);
+    const tight = assessed(
+      'tasks: { a: { every: 7 ms, takes: 3 ms, priority: 1 }, b: { every: 12 ms, takes: 3 ms, priority: 2 }, c: { every: 20 ms, takes: 5 ms, priority: 3 } }\n',
+    );
+    expect(known(tight.timing.cores[0]!.growth())).toBeCloseTo(1, 12);
+    expect(tight.timing.cores[0]!.firstToMiss()?.name).toBe('c');
   });
 
   it('a task on another core runs undisturbed', () => {
@@ -160,6 +179,11 @@ describe('alone in a file', () => {
       `tasks: { a: { every: 500 ms, takes: 20 ms, priority: 1, watchdog: { after: ${after}, bears: 1 } } }\n`;
     expect(demand_us(assessed(text('1 s')), 'timing.watchdog@a')).toBeCloseTo(1.02e6, 3);
     expect(finding(assessed(text('1 s')), 'timing.watchdog@a')?.verdict).toBe('fails');
+    // One of two may be lost, and the later one be 20 ms late.
+    const [task] = assessed(text('1 s')).timing.cores[0]!.tasks;
+    expect(known(watchedOf(task!)!.slowest)).toBeCloseTo(0.49, 12);
+    const [view] = show(assessed(text('1 s')), 'tasks.a');
+    expect(view!.tables.map(({ name }) => name)).toContain('watchdog');
     expect(finding(assessed(text('1.1 s')), 'timing.watchdog@a')?.verdict).toBe('holds');
     const events = assessed(text('1 s').replace('every: 500 ms', 'events_apart: 500 ms'));
     expect(finding(events, 'timing.watchdog@a')?.verdict).toBe('unknown');

@@ -9,6 +9,7 @@ import { later } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
 import {
   beginsAmong,
+  firstToMiss,
   growthAmong,
   isBounded,
   responseAmong,
@@ -16,6 +17,7 @@ import {
   sumsAmong,
   taskPeriod,
 } from './calc/among.ts';
+import { loadReserve } from './calc/estimate.ts';
 import { hyperbolicProduct, periodicBound, utilisation } from './calc/utilisation.ts';
 import { type AxesByFollowing, type Estimate, estimateOf } from './estimate.ts';
 import type { TimingDesign } from './resolve.ts';
@@ -64,8 +66,13 @@ export interface PlannedCore {
   readonly load: Value<Quantity<'1'>>;
   readonly bound: Quantity<'1'>;
   readonly product: Value<Quantity<'1'>>;
+  /** The share of the core that tasks of one kind take; kinds without a task are left out. */
+  readonly loads: readonly { readonly kind: PlannedTask['kind']; readonly load: Value<Quantity<'1'>> }[];
+  readonly left: Value<Quantity<'1'>>;
   /** By which factor all executions can grow. */
   readonly growth: () => Value<Quantity<'1'>>;
+  /** The task that misses its deadline first when they do; nothing where it cannot be told. */
+  readonly firstToMiss: () => Pick<PlannedTask, 'kind' | 'name' | 'network'> | undefined;
 }
 
 /** The core of what does not name one. */
@@ -191,6 +198,8 @@ const inOrder = (tasks: readonly Bare[]): readonly Bare[] => tasks.toSorted((a, 
 
 const rank = ({ priority }: Bare): number => (priority instanceof Missing ? Number.MAX_SAFE_INTEGER : priority.value);
 
+const kinds = ['kernel', 'control', 'communication'] as const;
+
 function coreOf(name: string, tasks: readonly Bare[]): PlannedCore {
   const C = tasks.map(({ takes }) => takes);
   const T = tasks.map(({ period }) => period);
@@ -198,13 +207,25 @@ function coreOf(name: string, tasks: readonly Bare[]): PlannedCore {
   const P = tasks.map(({ priority }) => priority);
   const D = tasks.map(({ deadline }) => deadline);
   const b = tasks.map(({ blocks }) => blocks);
+  const load = given({ C, T }, (known) => utilisation(known, name));
   return {
     name,
     tasks: tasks.map((task) => ({ ...task, ...answered(task, tasks) })),
-    load: given({ C, T }, (known) => utilisation(known, name)),
+    load,
+    loads: kinds.flatMap((kind) => {
+      const own = tasks.filter((task) => task.kind === kind);
+      const asked = { C: own.map(({ takes }) => takes), T: own.map(({ period }) => period) };
+      return own.length === 0 ? [] : [{ kind, load: given(asked, (known) => utilisation(known, `${name}.${kind}`)) }];
+    }),
+    left: given({ U: load }, (known) => loadReserve(known, name)),
     bound: periodicBound({ n: counted('tasks', tasks.length, `count_on_${name}`) }, name),
     product: given({ C, T }, (known) => hyperbolicProduct(known, name)),
     growth: () => given({ C, T, J, P, D, b }, (known) => growthAmong(known, name)),
+    firstToMiss: () => {
+      const inputs = given({ C, T, J, P, D, b }, (known) => known);
+      const at = inputs instanceof Missing ? undefined : firstToMiss(valuesOf(inputs));
+      return at === undefined ? undefined : tasks[at];
+    },
   };
 }
 

@@ -188,6 +188,31 @@ it('RT3 as a file: a chain through a task without a longest response is not know
   expect(says).toContain('less work than core main has time for');
 });
 
+describe('question 16 as a file (derived): a mark that moves with the speed', () => {
+  const file = (seen: string, more = ''): string =>
+    chain('{ every: 40 ms, takes: 20 ms }', `from: { delay: 20 ms }, to: { delay: 0 ms }, seen: ${seen}${more}`);
+  const finding = (text: string) => assessed(text).findings.find(({ address }) => address === 'timing.seen@it')!;
+
+  it('0.472 mm between 100 and 400 mm/min are 94 ms, 14 ms more than the file knows of', () => {
+    const found = finding(file('{ moved: 0.472 mm, lower: 100 mm/min, higher: 400 mm/min }'));
+    expect(found.demand!.value).toBeCloseTo(94e-3, 3);
+    expect(found.capacity!.value).toBeCloseTo(80e-3, 12);
+    expect(found.verdict).toBe('fails');
+    const lead = finding(file('{ moved: 0.25 mm, lower: 100 mm/min, higher: 400 mm/min }', ', lead: constant_part'));
+    expect([lead.verdict, lead.capacity!.value]).toEqual(['holds', expect.closeTo(60e-3, 12)]);
+  });
+
+  it('angles go with speeds of turning, and the higher speed is the higher one', () => {
+    expect(finding(file('{ moved: 18°, lower: 10 rpm, higher: 60 rpm }')).demand!.value).toBeCloseTo(0.06, 12);
+    for (const [seen, key] of [
+      ['{ moved: 18°, lower: 10 rpm, higher: 1 m/s }', 'higher'],
+      ['{ moved: 1 mm, lower: 10 rpm, higher: 1 m/s }', 'lower'],
+      ['{ moved: 1 mm, lower: 1 m/s, higher: 1 m/s }', 'higher'],
+    ])
+      expect(finding(file(seen!)).lacks.map(({ path }) => path)).toEqual([`chains.it.seen.${key}`]);
+  });
+});
+
 describe('what a chain may take', () => {
   const ends = 'from: { delay: 1.5 ms }, to: { delay: 15 ms, jitter: 4 ms }';
   const with_ = (more: string): string =>

@@ -9,6 +9,7 @@ import type { Quantity } from '../working/quantity.ts';
 import { cycleInTime, cyclesTogether } from './calc/lag.ts';
 import { clockBeat, clockDrift, goneIn } from './calc/lead.ts';
 import { cycleForBandwidth, loopBandwidth, sampledBandwidth } from './calc/needed-rate.ts';
+import { jitterTorque } from './calc/signal-rate.ts';
 import { jitterOf, lateCycles } from './setpoint-path.ts';
 import { kitOf } from './update-kit.ts';
 
@@ -162,8 +163,15 @@ function jitter({ axis, station }: ServedAxis): Reason {
     'jitter of the setpoints',
     e,
     given({ e, v: axis.speed, n, T: station.period, d: jitterOf(axis.follows) }, (known) => lagging(known, about)),
-    ownClockParts(axis, station),
+    [...ownClockParts(axis, station), ...torqueOfJitter(axis, station)],
   );
+}
+
+/** Where each setpoint is held, one that comes late makes the speed step; nothing where the drive goes on between them. */
+function torqueOfJitter({ name, follows, shaft }: AxisUpdate, station: ServedStation): Reason['parts'] {
+  if (follows.drive.interpolates !== 'none') return [];
+  const asked = { J: shaft.inertias, ω: shaft.speed, j: jitterOf(follows), T: station.period };
+  return [{ title: 'torque that it asks for', costs: given(asked, (known) => jitterTorque(known, name)) }];
 }
 
 /** How a clock of its own, whose rate is said, moves against that of the network; nothing elsewhere. */

@@ -132,6 +132,33 @@ networks:
     expect(says).toContain('are left by jitter of the setpoints');
   });
 
+  it('question 18: a drive in step with two buffers follows three periods after the command, on arrival two', () => {
+    const waits = (setpoints: string): number => {
+      const drive = `drive: { part: drive_5, setpoint_cycles: 2 cycles, setpoints: ${setpoints} }`;
+      const [update] = assessed(pair(k, k).replace('drive: drive_5', drive)).timing.updates;
+      if (update!.waits instanceof Missing) throw new Error('not known');
+      return update!.waits.value;
+    };
+    expect([waits('in_step'), waits('on_arrival')]).toEqual([3, 2]);
+  });
+
+  it('question 21: where each setpoint is held, jitter asks for J·ω·j/T² of torque, sixteenfold in a quarter of the cycle', () => {
+    const text = (cycle: string): string =>
+      fileOf(
+        `motion: { cycle: 1 s, runs: { speed: 600 rpm, for: 1 s } }, train: [{ inertia: 2 kg·cm² }], motor: { inertia: 1 kg·cm² }, tolerance: 10°`,
+        cycle,
+      ).replace('drive: drive_5', 'drive: { part: drive_5, interpolates: none, setpoint_jitter: 20 µs }');
+    const torque = (cycle: string): number => {
+      const found = reasonIn(text(cycle), 'jitter').parts.find(({ title }) => title.startsWith('torque'))!.costs;
+      if (found instanceof Missing) throw new Error(JSON.stringify(found.lacks));
+      return found.value;
+    };
+    // The speed of the shaft is 62.8 rad/s.
+    expect(torque('2 ms')).toBeCloseTo((3e-4 * 20 * Math.PI * 20e-6) / 4e-6, 9);
+    expect(torque('500 µs') / torque('2 ms')).toBeCloseTo(16, 9);
+    expect(reasonIn(text('2 ms').replace('none', 'linear'), 'jitter').parts).toEqual([]);
+  });
+
   it('question 17: a cycle more in one drive is 5 mm at 5 m/s and 1 ms', () => {
     const buffers = (n: number): string => `drive: { part: drive_5, setpoint_cycles: ${n} cycles }`;
     const text = pair(k, k).replace('drive: drive_5', buffers(2)).replace('drive: drive_5', buffers(1));

@@ -17,6 +17,8 @@ export interface PlannedUpdate extends ServedAxis {
   readonly reasons: readonly Reason[];
   /** Nothing where every period will do. */
   readonly slowest: Value<Time> | undefined;
+  /** How many periods a setpoint waits until the axis goes by it. */
+  readonly waits: Value<Quantity<'1'>>;
   /** How far the tool is behind what the controller commands, by the way of a setpoint into the axis. */
   readonly behind: Value<Quantity>;
 }
@@ -39,7 +41,7 @@ export function planUpdates(
     if (reasons.length === 0) return [];
     const limits = reasons.flatMap(({ slowest }) => (slowest === 'any' ? [] : [slowest]));
     const slowest = limits.length === 0 ? undefined : given({ T: limits }, (known) => slowestOf(known, axis.name));
-    return [{ ...served, reasons, slowest, behind: behindCommand(axis, station) }];
+    return [{ ...served, reasons, slowest, ...behindCommand(axis, station) }];
   });
 }
 
@@ -52,11 +54,17 @@ export const strictest = ({ reasons, slowest }: PlannedUpdate): string =>
       reason.slowest.value === slowest?.value,
   )?.title ?? '';
 
-function behindCommand({ name, follows, speed }: AxisUpdate, station: ServedStation): Value<Quantity> {
+function behindCommand(
+  { name, follows, speed }: AxisUpdate,
+  station: ServedStation,
+): Pick<PlannedUpdate, 'waits' | 'behind'> {
   const about = `${name}.behind_command`;
-  return given({ path: pathInto(follows, station) }, ({ path }) =>
-    given({ v: speed, T: station.period, cycles: path.cycles, delays: path.delays }, ({ v, T, cycles, delays }) =>
-      kitOf(v).lag({ v, n: cyclesTogether({ n: cycles }, about), T, d: delaysTogether({ d: delays }, about) }, about),
+  const path = pathInto(follows, station);
+  const waits = given({ path }, (known) => given({ n: known.path.cycles }, ({ n }) => cyclesTogether({ n }, about)));
+  const behind = given({ path }, (known) =>
+    given({ v: speed, n: waits, T: station.period, delays: known.path.delays }, ({ v, n, T, delays }) =>
+      kitOf(v).lag({ v, n, T, d: delaysTogether({ d: delays }, about) }, about),
     ),
   );
+  return { waits, behind };
 }

@@ -27,7 +27,9 @@ export function timingView(timing: Timing): View {
     inputs: [],
     pictures: [],
     tables: [
-      ...(timing.cores.length === 0 ? [] : [tasksTable(timing.cores), coresTable(timing.cores)]),
+      ...(timing.cores.length === 0
+        ? []
+        : [tasksTable(timing.cores), loadsTable(timing.cores), coresTable(timing.cores)]),
       ...(timing.chains.length === 0 ? [] : [chainsTable(timing.chains)]),
       ...(timing.pulses.length === 0 ? [] : [pulsesTable(timing.pulses)]),
       ...(timing.updates.length === 0 ? [] : [updatesTable(timing.updates), reasonsTable(timing.updates)]),
@@ -69,10 +71,34 @@ function tasksTable(cores: readonly PlannedCore[]): Table {
 function coresTable(cores: readonly PlannedCore[]): Table {
   return {
     name: 'cores',
-    title: 'Cores: what their tasks take, and how far executions can grow',
-    note: 'bounds: up to this load, or a hyperbolic product of 2, all tasks whose priorities follow their periods answer in time; beyond, their responses tell',
-    columns: ['core', 'load', 'bound of Liu and Layland', 'hyperbolic product', 'executions can grow by the factor'],
-    rows: cores.map((core) => [core.name, core.load, core.bound, core.product, core.growth()]),
+    title: 'Cores: how far executions can grow',
+    note: 'bounds: up to this load, or a hyperbolic product of 2, all tasks whose priorities follow their periods answer in time, if none blocks or starts late; beyond, their responses tell',
+    columns: [
+      'core',
+      'bound of Liu and Layland',
+      'hyperbolic product',
+      'executions can grow by the factor',
+      'then misses',
+    ],
+    rows: cores.map((core) => {
+      const first = core.firstToMiss();
+      return [core.name, core.bound, core.product, core.growth(), first === undefined ? '' : titleOf(first)];
+    }),
+  };
+}
+
+const kindNames = { kernel: 'motion kernel', control: 'tasks that control', communication: 'communication' } as const;
+
+function loadsTable(cores: readonly PlannedCore[]): Table {
+  return {
+    name: 'loads',
+    title: 'What takes the time of each core',
+    columns: ['core', 'what', 'load'],
+    rows: cores.flatMap((core): readonly (readonly Cell[])[] => [
+      ...core.loads.map(({ kind, load }) => [core.name, kindNames[kind], load]),
+      [core.name, 'together', core.load],
+      [core.name, 'left', core.left],
+    ]),
   };
 }
 
@@ -113,13 +139,14 @@ function updatesTable(updates: readonly PlannedUpdate[]): Table {
   return {
     name: 'updates',
     title: 'How often axes get a setpoint, and how often they need one',
-    note: 'behind by: how far the tool is behind what the controller commands, by the way of its setpoints through network and drive',
-    columns: ['axis', 'served every', 'slowest that will do', 'because of', 'behind by'],
+    note: 'follows after: periods from the start of the one in which a command leaves until the axis goes by it, network and buffers of the drive; behind by: how far the tool is behind what the controller commands meanwhile',
+    columns: ['axis', 'served every', 'slowest that will do', 'because of', 'follows after', 'behind by'],
     rows: updates.map((update) => [
       update.axis.name,
       update.station.period,
       slowestIn(update.slowest ?? 'any'),
       strictest(update),
+      update.waits,
       update.behind,
     ]),
   };

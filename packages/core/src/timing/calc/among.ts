@@ -116,6 +116,13 @@ export const growthAmong = method({
   },
 });
 
+/** Which of the tasks that is; nothing where it cannot be told. */
+export function firstToMiss(values: Values): number | undefined {
+  const [C, T, J, P, D, b] = values as readonly Numbers[];
+  const tasks = C!.map((longest, at): Plain => [longest, T![at]!, J![at]!, P![at]!, D![at]!, b![at]!]);
+  return isPossible(tasks) ? largestScaling(blocked(tasks))?.index : undefined;
+}
+
 export const taskPeriod = formula({
   id: 'timing.task.period',
   title: 'period of a task that goes with a network',

@@ -1,8 +1,7 @@
 // Estimates of executions by hand.
 import { expect, it } from 'vitest';
 import { q } from '../../working/testing.support.ts';
-import { estimatedTime, loadReserve, scaledTime, timeForOneMore } from './estimate.ts';
-import { responseTime } from './response.ts';
+import { estimatedTime, loadReserve } from './estimate.ts';
 import { utilisation } from './utilisation.ts';
 
 const us = (value: number) => q(value * 1e-6, 's');
@@ -20,15 +19,6 @@ it('a task estimated by hand: 20 µs, 12 axes and 40 blocks, at least, likely an
     expect.closeTo(20 + 72 + 32, 9),
     expect.closeTo(20 + 120 + 60, 9),
   ]);
-  expect(scaledTime({ C: most!, s: q(2, '1') }, about).value).toBeCloseTo(100e-6, 12);
   const U = utilisation({ C: [most!], T: [us(1000)] }, about);
   expect(loadReserve({ U }, about).value).toBeCloseTo(0.8, 12);
-  const C = timeForOneMore({ U, q: q(0.3, '1'), T: us(4000) }, about);
-  expect(C.value).toBeCloseTo(2000e-6, 12);
-  const both = utilisation({ C: [most!, C], T: [us(1000), us(4000)] }, about);
-  expect(loadReserve({ U: both }, about).value).toBeCloseTo(0.3, 12);
-  // It keeps its period as well: 2 ms of its own, and three calls of the more urgent.
-  const none = us(0);
-  const R = responseTime({ C, T: us(4000), J: none, B: none, c: [most!], t: [us(1000)], j: [none] }, about);
-  expect(R.value * 1e6).toBeCloseTo(2600, 6);
 });

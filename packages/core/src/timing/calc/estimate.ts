@@ -19,21 +19,6 @@ export const estimatedTime = formula({
     b + total(n.map((each, at) => each * (c[at] ?? Number.NaN))),
 });
 
-/** Where one run of it has been measured on another processor. */
-export const scaledTime = formula({
-  id: 'timing.estimate.scaled',
-  title: 'execution on a processor of another speed',
-  text: 'C/s',
-  gives: 's',
-  symbols: { C: 's', s: '1' },
-  means: { C: 'execution on the one that is known', s: 'how many times as fast the other is' },
-  try: { C: [1e-6, 1e-2], s: [0.2, 5] },
-  source: 'judgement',
-  at: 'memory and operating system scale with it',
-  proof: 'a task estimated by hand',
-  of: (C: number, s: number) => C / s,
-});
-
 export const loadReserve = formula({
   id: 'timing.load.reserve',
   title: 'share of a processor that its tasks leave',
@@ -46,18 +31,4 @@ export const loadReserve = formula({
   source: 'definition',
   proof: 'a task estimated by hand',
   of: (U: number) => 1 - U,
-});
-
-/** By load alone; whether every deadline is kept then, the responses tell. Below 0 where there is no room. */
-export const timeForOneMore = formula({
-  id: 'timing.load.one_more',
-  title: 'execution of one more task that the load leaves room for',
-  text: '(1 - q - U)*T',
-  gives: 's',
-  symbols: { U: '1', q: '1', T: 's' },
-  means: { U: 'share that the tasks take', q: 'share that shall stay free', T: 'period of the new task' },
-  try: { U: [0.05, 1.2], q: [0, 0.5], T: [1e-3, 1e-1] },
-  source: 'definition',
-  proof: 'a task estimated by hand',
-  of: (U: number, q: number, T: number) => (1 - q - U) * T,
 });

@@ -2,7 +2,15 @@
 import { expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { clockBeat, latencyOfTwoSpeeds, leftByLead, middleLead, varyingDelay, wayGone } from './lead.ts';
+import {
+  clockBeat,
+  latencyOfTwoSpeeds,
+  latencyOfTwoTurning,
+  leftByLead,
+  middleLead,
+  varyingDelay,
+  wayGone,
+} from './lead.ts';
 
 it('a lead by the middle leaves half of what varies, and no other lead leaves less', () => {
   const random = seeded(50);
@@ -24,6 +32,8 @@ it('a mark that moves with the speed tells its latency: 0.472 mm between 100 and
   expect(t.value).toBeCloseTo(0.094, 3);
   const [fast, slow] = [wayGone({ v: speeds.v, t }, 'test'), wayGone({ v: speeds.u, t }, 'test')];
   expect(fast.value - slow.value).toBeCloseTo(0.472e-3, 12);
+  const turning = { x: q(0.3, 'rad'), v: q(7, 'rad/s'), u: q(1, 'rad/s') };
+  expect(latencyOfTwoTurning(turning, 'test').value).toBeCloseTo(0.05, 12);
 });
 
 it('two clocks that are walked meet after the beat: 1 ms with 50 ppm every 20 s', () => {

@@ -87,18 +87,28 @@ const allowed = {
 export const timeForWay = formula({ ...allowed, id: 'timing.way.time', symbols: { e: 'm', v: 'm/s' } });
 export const timeForAngle = formula({ ...allowed, id: 'timing.angle.time', symbols: { e: 'rad', v: 'rad/s' } });
 
-/** Where a mark that is measured moves with the speed, its cause is a latency that nothing compensates. */
-export const latencyOfTwoSpeeds = formula({
-  id: 'timing.delay.of_two_speeds',
-  title: 'latency by which a measured position moves with the speed',
+/** Where an effect moves on the product with the speed, its cause is a latency that nothing compensates. */
+const ofTwoSpeeds = {
+  title: 'latency by which a position moves with the speed',
   text: 'x/(v - u)',
   gives: 's',
-  symbols: { x: 'm', v: 'm/s', u: 'm/s' },
   means: { x: 'how far the position moves', v: 'higher speed', u: 'lower speed' },
   try: { x: [1e-5, 1e-2], v: [1, 10], u: [0, 0.9] },
   source: 'definition',
   proof: 'a mark that moves with the speed tells its latency',
   of: (x: number, v: number, u: number) => x / (v - u),
+} as const;
+
+export const latencyOfTwoSpeeds = formula({
+  ...ofTwoSpeeds,
+  id: 'timing.delay.of_two_speeds',
+  symbols: { x: 'm', v: 'm/s', u: 'm/s' },
+});
+
+export const latencyOfTwoTurning = formula({
+  ...ofTwoSpeeds,
+  id: 'timing.delay.of_two_turning',
+  symbols: { x: 'rad', v: 'rad/s', u: 'rad/s' },
 });
 
 /** Of clocks that nothing holds together. */

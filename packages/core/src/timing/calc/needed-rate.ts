@@ -37,7 +37,7 @@ export const cycleForBandwidth = formula({
   },
   try: { φ: [0.3, 1.4], f: [5, 200], n: [1, 6], d: [0, 1e-2] },
   source: 'definition',
-  proof: 'a cycle, a jitter and a period that are allowed give back what they were asked for',
+  proof: 'a cycle and a period that are allowed give back what they were asked for',
   of: (phi: number, f: number, n: number, d: number) => ((Math.PI / 2 - phi) / (2 * Math.PI * f) - d) / n,
 });
 

@@ -4,7 +4,7 @@ import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
 import { criticalInstant } from './critical-instant.ts';
 import { picoseconds, seconds } from './picoseconds.ts';
-import { iterates, latestBegin_ps, responseOf, responseTime, type Task } from './response.ts';
+import { iterates, latestBegin_ps, responseOf, type Task } from './response.ts';
 import { largestScaling } from './scaling.ts';
 import { loadOf, longestOf, randomTasks, type TickTask, tickWalk } from './ticks.support.ts';
 import { hyperbolicProduct, periodicBound } from './utilisation.ts';
@@ -195,12 +195,6 @@ describe('tasks that ask for too much', () => {
       { ...full[1]!, period_ps: 10_000_001, longest_ps: 5_000_000, blocking_ps: 10_000 },
     ];
     expect(responseOf([fast!, slow!], 1)).toMatchObject({ bounded: false, because: 'length' });
-  });
-
-  it('as a step of a working the response is infinite', () => {
-    const t = q(1e-3, 's');
-    const none = q(0, 's');
-    expect(responseTime({ C: t, T: t, J: none, B: none, c: [t], t: [t], j: [none] }, 'test').value).toBe(Infinity);
   });
 });
 

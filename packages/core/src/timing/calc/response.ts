@@ -3,9 +3,6 @@
 // ones having just begun to block (Joseph and Pandya 1986; with deadlines beyond the period Lehoczky 1990; with jitter
 // Tindell, Burns and Wellings 1994). Tasks of one priority count as more urgent than each other: exact for none of them, and
 // safe, since in the order of waiting no job waits for more.
-import { method } from '../../working/formula.ts';
-import { picoseconds, seconds } from './picoseconds.ts';
-
 /** All times in whole picoseconds; see `picoseconds.ts`. */
 export interface Task {
   /** The smaller, the more urgent, as in IEC 61131-3, where 0 is the most urgent. */
@@ -118,40 +115,6 @@ export function iterates(tasks: readonly Task[], index: number, job = 0, until_p
 /** Who may keep a task waiting: all of the same and of a smaller number. */
 export const moreUrgent = (tasks: readonly Task[], index: number): readonly Task[] =>
   tasks.filter((task, at) => at !== index && task.priority <= taskAt(tasks, index).priority);
-
-export const responseTime = method({
-  id: 'timing.task.response',
-  title: 'longest response of a task',
-  prose:
-    'the longest of w_q − q·T + J over all jobs q of the busy period, where w_q is the smallest w = B + (q + 1)·C + Σ ⌈(w + j)/t⌉·c over the tasks that are more urgent; infinite where the busy period does not end',
-  gives: 's',
-  symbols: { C: 's', T: 's', J: 's', B: 's', c: 's[]', t: 's[]', j: 's[]' },
-  means: {
-    C: 'longest execution',
-    T: 'period, or least distance of the events',
-    J: 'jitter of the release',
-    B: 'longest wait for a less urgent task',
-    c: 'longest execution of each task that is more urgent',
-    t: 'its period',
-    j: 'its jitter',
-  },
-  source: 'lehoczky',
-  at: 'with jitter as in Tindell, Burns and Wellings, Real-Time Systems 6 (1994), from memory',
-  proof: 'the longest response is that of a schedule walked tick by tick',
-  of(C: number, T: number, J: number, B: number, c: readonly number[], t: readonly number[], j: readonly number[]) {
-    const task = (period: number, longest: number, jitter: number, blocking: number, priority: number): Task => ({
-      priority,
-      period_ps: picoseconds(period),
-      longest_ps: picoseconds(longest),
-      jitter_ps: picoseconds(jitter),
-      blocking_ps: picoseconds(blocking),
-      deadline_ps: picoseconds(period),
-    });
-    const others = c.map((longest, at) => task(t[at] ?? Number.NaN, longest, j[at] ?? Number.NaN, 0, 0));
-    const response = responseOf([...others, task(T, C, J, B, 1)], others.length);
-    return response.bounded ? seconds(response.response_ps) : Infinity;
-  },
-});
 
 export function mustBePossible(task: Task): void {
   const whole = (value: number): boolean => Number.isSafeInteger(value) && value >= 0;

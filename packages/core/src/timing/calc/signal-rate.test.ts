@@ -84,7 +84,7 @@ it('a late setpoint, differentiated twice, is the torque of its jitter', () => {
   const [, , acceleration] = speeds.slice(1).map((each, at) => (each - speeds[at]!) / T);
   // Back again it takes twice as much, since the speed turns from too high to too low.
   expect(Math.abs(acceleration!)).toBeCloseTo((2 * ω * j) / T ** 2, 6);
-  const torque = jitterTorque({ J: q(J, 'kg·m²'), ω: q(ω, 'rad/s'), j: s(j), T: s(T) }, 'test').value;
+  const torque = jitterTorque({ J: [q(J, 'kg·m²')], ω: q(ω, 'rad/s'), j: s(j), T: s(T) }, 'test').value;
   expect(torque).toBeCloseTo((J * Math.abs(acceleration!)) / 2, 9);
 });
 

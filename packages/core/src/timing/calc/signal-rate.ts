@@ -6,28 +6,14 @@ import { total } from '../../working/total.ts';
 export const jitterTorque = formula({
   id: 'timing.jitter.torque',
   title: 'torque that jitter of the setpoints asks for',
-  text: 'J*ω*j/T^2',
+  text: 'sum(J)*ω*j/T^2',
   gives: 'N·m',
-  symbols: { J: 'kg·m²', ω: 'rad/s', j: 's', T: 's' },
-  means: { J: 'inertia at the shaft', ω: 'its speed', j: 'jitter', T: 'cycle of the setpoints' },
+  symbols: { J: 'kg·m²[]', ω: 'rad/s', j: 's', T: 's' },
+  means: { J: 'each inertia at the shaft', ω: 'its speed', j: 'jitter', T: 'cycle of the setpoints' },
   try: { J: [1e-5, 1e-1], ω: [1, 600], j: [1e-7, 1e-4], T: [1e-4, 1e-2] },
   source: 'common-practice',
   proof: 'a late setpoint, differentiated twice, is the torque of its jitter',
-  of: (J: number, omega: number, j: number, T: number) => (J * omega * j) / T ** 2,
-});
-
-/** The other way round from most: jitter of one size asks for more torque in a faster cycle. */
-export const jitterForTorque = formula({
-  id: 'timing.jitter.for_torque',
-  title: 'jitter that a torque allows',
-  text: 'M*T^2/(J*ω)',
-  gives: 's',
-  symbols: { M: 'N·m', T: 's', J: 'kg·m²', ω: 'rad/s' },
-  means: { M: 'torque allowed', T: 'cycle of the setpoints', J: 'inertia at the shaft', ω: 'its speed' },
-  try: { M: [0.1, 50], T: [1e-4, 1e-2], J: [1e-5, 1e-1], ω: [1, 600] },
-  source: 'common-practice',
-  proof: 'a cycle, a jitter and a period that are allowed give back what they were asked for',
-  of: (M: number, T: number, J: number, omega: number) => (M * T ** 2) / (J * omega),
+  of: (J: readonly number[], omega: number, j: number, T: number) => (total(J) * omega * j) / T ** 2,
 });
 
 const period = {
@@ -127,6 +113,6 @@ export const periodForWatchdog = formula({
   means: { W: 'time of the watchdog', j: 'jitter of the arrival', k: 'values that may be lost in a row' },
   try: { W: [1e-3, 2], j: [0, 1e-3], k: [0, 5, 1] },
   source: 'definition',
-  proof: 'a cycle, a jitter and a period that are allowed give back what they were asked for',
+  proof: 'a cycle and a period that are allowed give back what they were asked for',
   of: (W: number, j: number, k: number) => (W - j) / (k + 1),
 });

@@ -44,31 +44,3 @@ export const hyperbolicProduct = method({
   of: (C: readonly number[], T: readonly number[]) =>
     C.reduce((product, each, at) => product * (1 + each / (T[at] ?? Number.NaN)), 1),
 });
-
-/** Of those that are less urgent, one at a time keeps a task waiting, and once in each busy period. */
-export const longestBlocking = formula({
-  id: 'timing.task.blocking',
-  title: 'longest wait for a less urgent task',
-  text: 'max(b)',
-  gives: 's',
-  symbols: { b: 's[]' },
-  means: { b: 'how long each less urgent task cannot be interrupted' },
-  try: { b: [1e-6, 1e-3] },
-  source: 'common-practice',
-  proof: 'RT3',
-  of: (b: readonly number[]) => Math.max(...b),
-});
-
-/** Counts responses against deadlines: what is left of the deadline when the task ends at its latest. */
-export const deadlineSlack = formula({
-  id: 'timing.task.slack',
-  title: 'time between the longest response and the deadline',
-  text: 'D - R',
-  gives: 's',
-  symbols: { D: 's', R: 's' },
-  means: { D: 'deadline', R: 'longest response' },
-  try: { D: [1e-3, 1e-1], R: [1e-4, 2e-1] },
-  source: 'definition',
-  proof: 'RT4',
-  of: (D: number, R: number) => D - R,
-});

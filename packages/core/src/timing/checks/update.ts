@@ -17,7 +17,8 @@ goes in straight lines, which leave the curve by a·T²/8; in cubic curves (\`in
 whichever is less; or it holds each (\`none\`), and errs by v·T. Straight lines and held setpoints make the speed step by
 a·T. A loop over the network has dead time of two and a half periods, which its gain must leave a phase margin of 60°.
 Setpoints that jitter cost v·j; a drive with a clock of its own takes them over up to a period
-late, more and less in the beat of both clocks.
+late, more and less in the beat of both clocks. Where each setpoint is held, \`show timing\` tells the torque that
+jitter asks for, J·ω·j/T².
 
 Behind a master that an encoder gives, the tool lags by its speed times sample, filter, the cycle in the controller and the
 way of the setpoint into the drive; where the speed carries the master on (\`lead: speed\`), what is left is half the
