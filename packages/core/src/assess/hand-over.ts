@@ -29,6 +29,7 @@ export function serviceOf(planned: Planned): NetworkService {
     cycle,
     clock: network.clock,
     offset: network.offset,
+    startJitter: network.startJitter,
     kernel: kernelOf(planned),
     stations: exchanges.map(({ device, there, answered }) => ({
       name: device.name,

@@ -12,6 +12,8 @@ export interface NetworkService {
   readonly clock: Value<'shared' | 'own'> | undefined;
   /** When they do, on that clock; nothing where the file does not say it. */
   readonly offset: Value<Quantity<'s'>> | undefined;
+  /** By how much a cycle may start late; nothing where the file does not say it. */
+  readonly startJitter: Value<Quantity<'s'>> | undefined;
   /** The motion kernel in its fullest cycle. */
   readonly kernel: Value<Quantity<'s'>>;
   readonly stations: readonly ServedStation[];

@@ -101,6 +101,17 @@ chains: { it: { from: { delay: 0 ms }, through: [rack_a, pass, rack_b], to: { de
     expect(own.spread).toBeDefined();
   });
 
+  it('a cycle that may start late costs its jitter: at the look, and where the next link just misses it a cycle more', () => {
+    const plain = timesOf(file(', offset: 700 µs'));
+    const late = timesOf(file(', offset: 700 µs, start_jitter: 20 µs'));
+    expect(late.most - plain.most).toBeCloseTo(20e-6, 12);
+    expect(late.least).toBeLessThanOrEqual(plain.least);
+    // In at the start of a cycle of a, and pass at 0 reads it only if it came in time.
+    const tight = (jitter: string): string =>
+      file('').replace('cycle: 1 ms', `cycle: 1 ms${jitter}`).replace('offset: 200 µs', 'offset: 20 µs');
+    expect(timesOf(tight(', start_jitter: 30 µs')).most - timesOf(tight('')).most).toBeCloseTo(1e-3, 12);
+  });
+
   it('two networks that begin their cycles apart: the wait between them is that of their instants', () => {
     const apart = timesOf(file(', offset: 700 µs'));
     const rack = assessed(file('')).networks[0]!.exchanges[0]!;

@@ -151,7 +151,7 @@ function signalLinks(end: ChainSection['from'], { path, about, points }: Where):
 /** A task looks at its inputs as it starts and writes its outputs as it ends; one that events start passes on at once. */
 const taskLink = (task: PlannedTask): Value<PlannedLink> =>
   given(
-    { T: task.period, b: task.takesAtLeast, R: responseForSure(task), φ: task.offset, l: task.begins() },
+    { T: task.period, b: task.takesAtLeast, R: responseForSure(task), φ: task.offset, l: task.offset && task.begins() },
     ({ T, b, R, φ, l }) => {
       const phase = task.isCyclic ? (φ as Time | undefined) : undefined;
       return {
@@ -160,7 +160,7 @@ const taskLink = (task: PlannedTask): Value<PlannedLink> =>
         period: task.isCyclic ? T : undefined,
         phase,
         clock: task.clock,
-        late: phase === undefined ? undefined : l,
+        late: phase === undefined ? undefined : (l as Time | undefined),
         least: b,
         most: R,
         task: task.isCyclic ? task : undefined,
@@ -181,21 +181,26 @@ function looking({ station, service, isOneOfSeveral }: Served, inCycle: Time, ab
           because: 'not said, so that its cycles start with those of the other networks',
         })
       : undefined);
-  return given({ T: station.period, o: isInPhase ? o : undefined }, (known) => ({
-    path: station.path,
-    period: known.T,
-    phase: !isInPhase ? undefined : known.o === undefined ? inCycle : lookInCycle({ o: known.o, t: inCycle }, about),
-    clock: own,
-    late: undefined,
-    task: undefined,
-  }));
+  return given({ T: station.period, o: isInPhase ? o : undefined, j: service.startJitter }, (known) => {
+    const late = known.j as Time | undefined;
+    return {
+      path: station.path,
+      period: known.T,
+      phase: !isInPhase ? undefined : known.o === undefined ? inCycle : lookInCycle({ o: known.o, t: inCycle }, about),
+      clock: own,
+      late: isInPhase ? late : undefined,
+      task: undefined,
+      /** From the look that is meant until it is passed on, where the cycle starts as late as it may. */
+      upTo: (takes: Time): Time => (late === undefined ? takes : slowestSignal({ d: takes, j: late }, `${about}.late`)),
+    };
+  });
 }
 
 const inputLink = (served: Served, about: string): Value<PlannedLink> =>
   given({ t: served.station.arrival, a: served.station.answered }, ({ t, a }) =>
-    given({ link: looking(served, t, about) }, ({ link }) => {
+    given({ link: looking(served, t, about) }, ({ link: { upTo, ...link } }) => {
       const takes = wayBack({ a, t }, about);
-      return { ...link, title: `${served.station.name}, its inputs`, least: takes, most: takes };
+      return { ...link, title: `${served.station.name}, its inputs`, least: takes, most: upTo(takes) };
     }),
   );
 
@@ -205,12 +210,15 @@ const withTheCycle = assumed('timing.commands_leave', 0, 's', {
 });
 
 const outputLink = (served: Served, about: string): Value<PlannedLink> =>
-  given({ t: served.station.arrival, link: looking(served, withTheCycle, about) }, ({ t, link }) => ({
-    ...link,
-    title: `${served.station.name}, its outputs`,
-    least: t,
-    most: t,
-  }));
+  given(
+    { t: served.station.arrival, link: looking(served, withTheCycle, about) },
+    ({ t, link: { upTo, ...link } }) => ({
+      ...link,
+      title: `${served.station.name}, its outputs`,
+      least: t,
+      most: upTo(t),
+    }),
+  );
 
 /** Through network and drive until the axis goes by its setpoint, and by how much its position loop is behind that. */
 function axisLinks(name: string, { services, followers }: Named, about: string): Value<readonly PlannedLink[]> {
@@ -231,25 +239,30 @@ function axisLinks(name: string, { services, followers }: Named, about: string):
       late: lateCycles(follows),
       loop: given({ f: follows.feedForward, k }, (known) => loopDelay(known, about)),
     },
-    ({ link, d, j, late, loop }) => [
+    ({ link: { upTo, ...link }, d, j, late, loop }) => [
       {
         ...link,
         title: `setpoints of ${name}, until it goes by them`,
         least: quickestSignal({ d, j }, about),
-        most: slowestSignal({ d, j }, about),
+        most: upTo(slowestSignal({ d, j }, about)),
       },
       ...late.map(() => ({
         ...passing,
         title: `clock of the drive of ${name}`,
         path: link.path,
         period: link.period,
-        least: withTheCycle,
-        most: withTheCycle,
+        least: takenOver,
+        most: takenOver,
       })),
       { ...passing, title: `position loop of ${name}`, path: follows.path, least: loop, most: loop },
     ],
   );
 }
+
+const takenOver = assumed('timing.taken_over', 0, 's', {
+  source: 'definition',
+  because: 'as its clock comes round, a drive takes over what is there',
+});
 
 /** What passes on at once. */
 const passing = { period: undefined, phase: undefined, clock: undefined, late: undefined, task: undefined } as const;

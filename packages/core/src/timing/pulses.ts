@@ -55,7 +55,10 @@ function pulsesOf(point: PointSection, around: AroundPulses): PlannedPulses {
   const period = periodOf(point, around.masters);
   const task = readerOf(point, around.tasks);
   const looks = given({ task, station: stationOf(point, around.services) }, (known) =>
-    given({ T: [...known.station, periodFor(known.task)], l: known.task.begins() }, (all) => betweenLooks(all, name)),
+    given(
+      { T: [...known.station.periods, periodFor(known.task)], l: [...known.station.late, known.task.begins()] },
+      (all) => betweenLooks(all, name),
+    ),
   );
   return {
     name,
@@ -112,13 +115,19 @@ function readerOf({ path, read_by: reader }: PointSection, tasks: readonly Plann
   return task ?? missing(`${path}.read_by`, 'absent', 'the task that counts its pulses', 'fast');
 }
 
-/** The station that looks before the task does; the controller looks with the task. */
-function stationOf({ path, at }: PointSection, services: readonly NetworkService[]): Value<readonly Time[]> {
-  if (at === undefined || at instanceof Missing || at.name === 'main') return at instanceof Missing ? at : [];
-  const station = services.flatMap(({ stations }) => stations).find(({ name }) => name === at.name);
-  return station === undefined
-    ? missing(`${path}.at`, 'problem', 'a station that a network serves', 'rack_o')
-    : [station.period];
+/** What looks before the task does: a station as its network serves it; the controller looks with the task. */
+function stationOf(
+  { path, at }: PointSection,
+  services: readonly NetworkService[],
+): Value<{ readonly periods: readonly Time[]; readonly late: readonly Time[] }> {
+  if (at instanceof Missing) return at;
+  if (at === undefined || at.name === 'main') return { periods: [], late: [] };
+  for (const { stations, startJitter } of services) {
+    const station = stations.find(({ name }) => name === at.name);
+    if (station !== undefined)
+      return { periods: [station.period], late: startJitter === undefined ? [] : [startJitter] };
+  }
+  return missing(`${path}.at`, 'problem', 'a station that a network serves', 'rack_o');
 }
 
 const periodFor = ({ path, isCyclic, period }: PlannedTask): Time =>

@@ -188,7 +188,7 @@ function kernelTask(service: NetworkService, alone: boolean): Bare {
     jitter: inTime,
     blocks: interruptible,
     deadline: cycle,
-    offset: zero(`${at}.offset`, 'the motion kernel starts with the cycle of its network'),
+    offset: service.offset ?? zero(`${at}.offset`, 'the motion kernel starts with the cycle of its network'),
     section: undefined,
   };
 }

@@ -54,12 +54,12 @@ it('pulses that are longer than the time between looks are all seen, through a n
   const random = seeded(71);
   let missing = 0;
   for (let at = 0; at < 200; at++) {
-    const [cycle, period, late] = [0.2 + random(), 0.5 + random(), 0.4 * random()];
-    const looks = betweenLooks({ T: [s(cycle), s(period)], l: s(late) }, 'test').value;
+    const [cycle, period, late, start] = [0.2 + random(), 0.5 + random(), 0.4 * random(), 0.1 * random()];
+    const looks = betweenLooks({ T: [s(cycle), s(period)], l: [s(start), s(late)] }, 'test').value;
     /** Whether the task sees the signal at all that is there once for so long. */
     const isSeen = (length: number): boolean => {
       const [from, phases] = [10 + 5 * random(), [cycle * random(), period * random()]];
-      const samples = Array.from({ length: 200 }, (_, sample) => phases[0]! + sample * cycle);
+      const samples = Array.from({ length: 200 }, (_, sample) => phases[0]! + sample * cycle + start * random());
       const reads = Array.from({ length: 60 }, (_, job) => phases[1]! + job * period + late * random());
       return reads.some((read) => {
         const last = samples.findLast((sample) => sample <= read);

@@ -62,18 +62,18 @@ export const practicalScan = formula({
   of: (P: number, n: number) => P / n,
 });
 
-/** Looks one behind another: each may have just looked, and a task may begin late. */
+/** Looks one behind another: each may have just looked, and look late the next time. */
 export const betweenLooks = formula({
   id: 'timing.pulse.looks',
   title: 'longest time from one look to the next',
-  text: 'sum(T) + l',
+  text: 'sum(T) + sum(l)',
   gives: 's',
-  symbols: { T: 's[]', l: 's' },
-  means: { T: 'period of each that looks, one behind another', l: 'by how much the last of them may look late' },
+  symbols: { T: 's[]', l: 's[]' },
+  means: { T: 'period of each that looks, one behind another', l: 'by how much each may look late' },
   try: { T: [1e-4, 1e-2], l: [0, 5e-3] },
   source: 'definition',
   proof: 'pulses that are longer than the time between looks are all seen',
-  of: (T: readonly number[], l: number) => total(T) + l,
+  of: (T: readonly number[], l: readonly number[]) => total(T) + total(l),
 });
 
 /** Through a filter comes what is longer than it, as long as it was. */

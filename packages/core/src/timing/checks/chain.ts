@@ -12,7 +12,7 @@ a point hangs on (\`at\`) is a link whether \`through\` names it or not. A link 
 when the data come, and takes its longest; links that share a clock with the one before
 (\`offset\`, and stations that a network serves in each cycle) are walked from look to look over their common period
 instead. Networks keep step with each other and with tasks unless one goes by a clock of its own (\`clock: own\`) or starts
-its cycles apart (\`offset\`). Where all that looks are tasks of one core that start together and always take as long, every
+its cycles apart (\`offset\`); a cycle that may start late (\`start_jitter\`) is looked at as late as that. Where all that looks are tasks of one core that start together and always take as long, every
 job of the schedule is walked, and the delay is reached.
 
 A chain may end in an axis: then the buffers of its drive count, the jitter of its setpoints, and by how much its position
