@@ -73,6 +73,12 @@ describe('needs that stand against each other are named, and no others', () => {
     ],
     ['a frequency that nothing counts', open, '  a: { kind: counter, frequency: 5 MHz }\n', ['1 counter (a) at main']],
     [
+      'an output that shall stay on where none can',
+      open,
+      '  a: { kind: relay, fails_to: on }\n',
+      ['1 relay that goes on when the controller is gone (a) at main'],
+    ],
+    [
       'a sensor that nothing reads',
       open,
       '  a: { kind: thermocouple, sensor: b }\n',

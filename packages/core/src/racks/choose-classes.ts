@@ -56,22 +56,27 @@ function keyOf(point: Point): string {
     if (value instanceof Missing) return null;
     return typeof value === 'object' && value !== null && 'name' in value ? value.name : value;
   };
-  const { kind, type, level, current, range, sensor, frequency, pulse, filter, potential, together, apart } = point;
+  const { kind, type, level, current, range, sensor, frequency, pulse, filter, fails_to } = point;
+  const { potential, together, apart } = point;
   const ends = range === undefined || range instanceof Missing ? [] : [range.from, range.to].map(plain);
   const unit = range === undefined || range instanceof Missing || range.from instanceof Missing ? '' : range.from.unit;
-  const rest = [kind, type, level, current, sensor, frequency, pulse, filter, potential, together, apart].map(plain);
+  const asked = [kind, type, level, current, sensor, frequency, pulse, filter, fails_to];
+  const rest = [...asked, potential, together, apart].map(plain);
   // Of points that shall be apart each is for itself.
   return JSON.stringify([...rest, ...ends, unit, nameOf(apart) === undefined ? '' : point.name]);
 }
 
 function saysOf(point: Point, count: number): string {
-  const { kind, type, level, current, sensor, potential, together } = point;
+  const { kind, type, level, current, sensor, fails_to, potential, together } = point;
   const word = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+  const s = count === 1 ? 's' : '';
   const said = [
     word(type) && `of type ${type}`,
-    word(level) && `that ${level}`,
+    word(level) && `that ${level}${s}`,
     current instanceof Quantity ? `of ${printQuantity(current.value, 'A')}` : undefined,
     word(sensor) && `for ${sensor}`,
+    word(fails_to) &&
+      `that ${fails_to === 'hold' ? `hold${s}` : `go${s && 'es'} ${word(fails_to)}`} when the controller is gone`,
     nameOf(potential) && `of potential ${nameOf(potential)}`,
     nameOf(together) && `together in ${nameOf(together)}`,
   ].filter((each) => each !== undefined && each !== '');

@@ -12,6 +12,8 @@ export const inputTypes = ['1', '2', '3'] as const;
 export const levels = ['sink', 'source'] as const;
 /** Thermocouples by IEC 60584-1, resistance thermometers by IEC 60751. */
 export const sensors = ['b', 'e', 'j', 'k', 'n', 'r', 's', 't', 'pt100', 'pt1000'] as const;
+/** What an output does when the controller is gone. */
+export const failures = ['off', 'hold', 'on'] as const;
 /** How a rack is fed. */
 export const feeds = ['ac', 'dc'] as const;
 
@@ -39,6 +41,11 @@ const channelFields = {
   ),
   current: optional(figure('A', { about: 'Current of one output.', above: 0, example: '0.5 A' })),
   current_sum: optional(figure('A', { about: 'Current of all the outputs together.', above: 0, example: '4 A' })),
+  fails_to: optional(
+    list(word(failures, { about: 'What an output does when the controller is gone.' }), {
+      about: 'What its outputs can do when the controller is gone; without power they are off in any case.',
+    }),
+  ),
   frequency: optional(figure('Hz', { about: 'The highest frequency that is counted.', above: 0, example: '100 kHz' })),
   ranges: optional(list(rangeField, { about: 'The ranges of an analogue channel, one of them at a time.' })),
   sensors: optional(

@@ -64,7 +64,8 @@ function suitsTable(point: Point, channel: LaidChannel | undefined): Table {
     ['current of one', point.current, group.current],
     ['current of all in the group', undefined, group.current_sum],
     ['range', rangeOf(point.range), rangesOf(group.ranges)],
-    ['sensor', point.sensor, group.sensors instanceof Missing ? group.sensors : group.sensors?.join(', ')],
+    ['sensor', point.sensor, wordsOf(group.sensors)],
+    ['when the controller is gone', point.fails_to, wordsOf(group.fails_to)],
     ['highest frequency', point.frequency, group.frequency],
     ['shortest signal', point.pulse, undefined],
     ['filter', point.filter, group.filter],
@@ -90,6 +91,9 @@ const kindsOf = (kinds: ChannelGroup['kinds'] | undefined): Said =>
         .map((kind) => ((kind as unknown) instanceof Missing ? '' : kindNames[kind as keyof typeof kindNames]))
         .join(', ');
 
+const wordsOf = (words: ChannelGroup['sensors'] | ChannelGroup['fails_to']): Said =>
+  words === undefined || words instanceof Missing ? words : words.filter((each) => typeof each === 'string').join(', ');
+
 const rangeOf = (range: Point['range']): Said =>
   range === undefined || range instanceof Missing ? range : textOf(range);
 
@@ -104,7 +108,7 @@ const endOf = (end: Range['from']): string =>
 
 /** Where it sits, and what it belongs to. */
 function seatTable(
-  { location, together, apart, potential, cabinet, wire, title, fails_to }: Point,
+  { location, together, apart, potential, cabinet, wire, title }: Point,
   channel: LaidChannel | undefined,
 ): Table {
   const name = (value: Point['together']): Said =>
@@ -120,7 +124,6 @@ function seatTable(
     ['potential', name(potential)],
     ['cabinet', name(cabinet)],
     ['wire', wire],
-    ['when the controller is gone', fails_to],
   ];
   return {
     name: 'seat',

@@ -61,12 +61,14 @@ describe('points', () => {
     ['{ kind: digital_in, level: source, channel: main.4.1 }', 'it is a sink, no source'],
     ['{ kind: digital_in, pulse: 2 ms, channel: main.4.1 }', 'its filter of 3 ms is longer than the signal, 2 ms'],
     ['{ kind: digital_out, current: 1 A, channel: main.5.1 }', 'its output gives 500 mA at most, 1 A is needed'],
+    ['{ kind: digital_out, fails_to: on, channel: main.5.1 }', undefined],
+    ['{ kind: digital_out, fails_to: hold, channel: main.7.1 }', 'it cannot go to hold when the controller is gone'],
     ['{ kind: analogue_in, range: [0 V, 5 V], channel: main.6.1 }', undefined],
     ['{ kind: analogue_in, range: [0 V, 50 V], channel: main.6.1 }', 'it has no such range'],
     ['{ kind: digital_in, type: 1, channel: main.4.1 }', undefined],
   ])('%s: %s', (point, why) => {
     const [verdict, says] = told(
-      `${rack('[in_12, out_12, analogue_in_6]')}points: { a: ${point} }\n`,
+      `${rack('[in_12, out_12, analogue_in_6, either_20]').replace('rack_7', 'rack_9')}points: { a: ${point} }\n`,
       'racks.suits@main',
     )!;
     expect(verdict).toBe(why === undefined ? 'holds' : 'fails');
@@ -117,6 +119,32 @@ describe('spare', () => {
   it('of channels that can be of several kinds goes to each until another kind uses it', () => {
     const text = `${rack('[either_20]')}points: { a: { kind: digital_in }, b: { kind: digital_out, current: 0.1 A, channel: main.4.1 } }\n`;
     expect(told(text, 'racks.spare@main.digital_in')).toEqual(['holds', '1 of 19 channels are used']);
+  });
+});
+
+describe('what an output does when the controller is gone', () => {
+  const own = '{ places: 1, draws: 1 mA, channels: [{ kinds: [digital_out], count: 2, terminals: 1, commons: 0 }] }';
+  const text = (wanted: string) => `${rack(`[out_20, mixed_12_6, ${own}]`)}points:
+  a_[1..2]: { kind: digital_out, fails_to: ${wanted} }
+  b: { kind: digital_out, fails_to: ${wanted} }
+  c: { kind: digital_out, fails_to: ${wanted} }
+  d: { kind: digital_out }
+planned: { points.a_1.channel: main.4.1, points.a_2.channel: main.4.2, points.b.channel: main.5.13, points.c.channel: main.6.1, points.d.channel: main.4.3 }
+`;
+
+  it.each([
+    ['off', 'holds', 'holds'],
+    ['hold', 'holds', 'fails'],
+    ['on', 'fails', 'fails'],
+  ])('%s is what its module states, or not, or nobody knows', (wanted, first, second) => {
+    expect(told(text(wanted), 'racks.fails_to@a_1')).toEqual([
+      first,
+      `it shall go to ${wanted}, and its module states off, hold; the same of 1 point more`,
+    ]);
+    expect(told(text(wanted), 'racks.fails_to@b')?.[0]).toBe(second);
+    expect(told(text(wanted), 'racks.fails_to@c')?.[0]).toBe('unknown');
+    expect(told(text(wanted), 'racks.fails_to@a_2')).toBeUndefined();
+    expect(told(text(wanted), 'racks.fails_to@d')).toBeUndefined();
   });
 });
 

@@ -12,6 +12,7 @@ import type { Quantity } from '../working/quantity.ts';
 import {
   extenderFields,
   extenderKind,
+  failures,
   feeds,
   inputTypes,
   levels,
@@ -84,9 +85,7 @@ export const pointFields = {
     quantity('s', { about: 'The shortest time that the signal is there or away.', above: 0, example: '8 ms' }),
   ),
   update: optional(quantity('s', { about: 'The longest time between two looks at it.', above: 0, example: '4 ms' })),
-  fails_to: optional(
-    word(['off', 'hold', 'on'], { about: 'What an output does when the controller is gone; off unless said.' }),
-  ),
+  fails_to: optional(word(failures, { about: 'What an output does when the controller is gone; off unless said.' })),
   together: groupName('Points with the same name here sit on one module.', 'valve_block'),
   apart: groupName('No two points with the same name here sit on one module.', 'pumps'),
   potential: groupName('Points with another name here share no group of channels with it.', 'brakes'),

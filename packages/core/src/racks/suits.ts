@@ -30,6 +30,9 @@ export function whyNot(point: Point, group: ChannelGroup): string | undefined {
   const [sensor, offered] = [known(point.sensor), known(group.sensors)];
   if (sensor !== undefined && offered !== undefined && !offered.some((each) => each === sensor))
     return `it does not go with ${sensor}`;
+  const [failing, fails] = [known(point.fails_to), known(group.fails_to)];
+  if (failing !== undefined && fails !== undefined && !fails.some((each) => each === failing))
+    return `it cannot go to ${failing} when the controller is gone`;
   return (
     over(point.current, group.current, 'A', 'its output gives') ??
     over(point.frequency, group.frequency, 'Hz', 'it counts') ??

@@ -1,5 +1,5 @@
 // The checks of racks and points, in the order of the argument.
-import { counting, filter, output, outputs } from './channels.ts';
+import { counting, failsTo, filter, output, outputs } from './channels.ts';
 import { placed, spare, suits } from './points.ts';
 import { extender, feed, places, supply } from './rack.ts';
 import { update } from './update.ts';
@@ -17,6 +17,7 @@ export const rackChecks = [
   outputs,
   counting,
   filter,
+  failsTo,
   voltage,
   designations,
   status,

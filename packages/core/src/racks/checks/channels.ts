@@ -1,6 +1,7 @@
 // racks.output, racks.outputs, racks.counting, racks.filter: does a channel bear its point, in figures?
 import { question } from '../../checks/finding.ts';
 import { outputKinds } from '../../physics/point.ts';
+import { plural } from '../../problems/wording.ts';
 import type { Value } from '../../reading/values.ts';
 import { given, Missing, missing } from '../../working/missing.ts';
 import type { Origin } from '../../working/origin.ts';
@@ -10,7 +11,7 @@ import type { LaidChannel } from '../laid-out.ts';
 import type { PlannedRacks } from '../planned.ts';
 import type { ChannelGroup, Point } from '../rack.ts';
 
-/** Points of which one line of the file says the same figure, on channels that are alike: one finding tells of all of them. */
+/** Points of which the file says the same, a figure by one line of it, on channels that are alike: one finding tells of all of them. */
 interface Placed {
   readonly point: Point;
   readonly channel: LaidChannel;
@@ -19,7 +20,7 @@ interface Placed {
 
 /** Points of which the file says a figure, on the channels that it names, whether or not these suit. */
 const placedWith =
-  (key: 'current' | 'frequency' | 'pulse') =>
+  (key: 'current' | 'frequency' | 'pulse' | 'fails_to') =>
   ({ locations }: PlannedRacks): readonly Placed[] => {
     const alike = new Map<string, Placed>();
     for (const { racks } of locations)
@@ -29,7 +30,8 @@ const placedWith =
             for (const point of channel.points) {
               const figure = point[key];
               if (figure === undefined) continue;
-              const writtenAt = figure instanceof Quantity ? (figure.by as Origin).writtenAt : point.path;
+              const said = typeof figure === 'string' ? figure : point.path;
+              const writtenAt = figure instanceof Quantity ? (figure.by as Origin).writtenAt : said;
               const part = module.part instanceof Missing ? module.path : module.part;
               const name = [point.location, part, channel.groupAt, writtenAt, filterAt(point)].join(' ');
               const first = alike.get(name);
@@ -155,4 +157,28 @@ file says one, else the module's. Capacity: the shortest time that the signal is
   capacity: ({ point }) => point.pulse!,
   says: (demand, capacity, placed) =>
     `the filter waits ${demand}, the signal is there for ${capacity}${andMore(placed)}`,
+});
+
+export const failsTo = question<PlannedRacks, Placed>({
+  id: 'racks.fails_to',
+  title: 'Output on failure',
+  asks: 'Does the output do what it shall when the controller is gone?',
+  page: `Asked of every output on a channel of which \`fails_to\` is said: off, hold or on. The module states what its outputs can do
+when no more data come. Without power every output is off, whatever it can do here, and a fault of the module may leave it on:
+nothing that must stop a machine may rest on it.`,
+  advice: 'a module whose outputs can do it',
+  subjects: (racks) => placedWith('fails_to')(racks).filter(({ point }) => isLoad(point)),
+  ...common,
+  answer: ({ point, channel, more }) => {
+    const can = stated(
+      channel.group.fails_to,
+      channel,
+      'what its outputs do when the controller is gone',
+      '[off, hold]',
+    );
+    return given({ wanted: point.fails_to, can }, ({ wanted, can }) => ({
+      yes: can.some((each) => each === wanted),
+      because: `it shall go to ${wanted}, and its module states ${can.join(', ')}${more === 0 ? '' : `; the same of ${plural(more, 'point')} more`}`,
+    }));
+  },
 });
