@@ -477,13 +477,38 @@ describe('the sheet', () => {
       .locator('[data-view="networks.drives"] [data-table="ways"]')
       .getByRole('button', { name: 'wrap_belt' })
       .click();
+    const station = page.locator('[data-view="networks.drives.nodes.wrap_belt"]');
     await soon(isSeen('[data-view="networks.drives.nodes.wrap_belt"]')).toBe(true);
     await headStays();
+    await station.getByRole('button', { name: 'close' }).click();
+    await soon(() => station.count()).toBe(0);
+    await soon(isSeen('[data-view="networks.drives"] [data-table="ways"]')).toBe(true);
     await page.setViewportSize({ width: 390, height: 844 });
     await page.locator('[data-view="marks.label_gap"] [data-table="result"] .num').last().click();
     await soon(isSeen('.note')).toBe(true);
     await headStays();
     expect(await violations()).toEqual([]);
+  });
+
+  it('leads the keyboard into a working and back to where it was opened', async () => {
+    const where = () =>
+      page.evaluate(() =>
+        document
+          .activeElement!.closest('[data-note], [data-finding]')
+          ?.getAttributeNames()
+          .find((name) => /note|finding/.test(name)),
+      );
+    await page.locator(`[data-finding="${cycle}"] button`).focus();
+    await page.keyboard.press('Enter');
+    await soon(where).toBe('data-note');
+    const before = await page.locator('.note').getAttribute('data-note');
+    await page.locator('.note td.val button').first().focus();
+    await page.keyboard.press('Enter');
+    await soon(() => page.locator('.note').getAttribute('data-note')).not.toBe(before);
+    await soon(where).toBe('data-note');
+    await page.keyboard.press('Escape');
+    await soon(() => page.locator('.note').count()).toBe(0);
+    await soon(where).toBe('data-finding');
   });
 
   it('is reached with the keyboard alone', async () => {

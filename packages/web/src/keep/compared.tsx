@@ -3,6 +3,7 @@ import type { Comparison } from '@layshaft/core';
 import { useEffect, useRef } from 'react';
 import type { SheetState } from '../document/state.ts';
 import { useSheet } from '../sheet/context.ts';
+import { lookBy } from '../sheet/sight.ts';
 
 export function Compared({ state, comparison }: { readonly state: SheetState; readonly comparison: Comparison }) {
   const sheet = useSheet();
@@ -38,7 +39,7 @@ export function Compared({ state, comparison }: { readonly state: SheetState; re
             {findings.map(({ address, before, after, flips }) => (
               <tr key={address}>
                 <th scope="row">
-                  <button type="button" className="quiet" onClick={() => void sheet.look(address)}>
+                  <button type="button" className="quiet" onClick={(event) => void lookBy(event, sheet, address)}>
                     {address}
                   </button>
                 </th>

@@ -4,6 +4,7 @@ import type { SheetState } from '../document/state.ts';
 import { useSheet } from '../sheet/context.ts';
 import { Origins } from '../sheet/origins.tsx';
 import { drawnWhenDifferent } from '../sheet/same.ts';
+import { lookBy } from '../sheet/sight.ts';
 import { Bar } from './bar.tsx';
 
 export function Margins({ state }: { readonly state: SheetState }) {
@@ -64,7 +65,11 @@ const Line = drawnWhenDifferent(function Line({ finding, chapter, was, open }: L
   const { address, title, subject, verdict, margin, bar, lacks } = finding;
   return (
     <li className="line" data-verdict={verdict} data-finding={address}>
-      <button type="button" aria-expanded={open} onClick={() => void sheet.look(open ? undefined : address)}>
+      <button
+        type="button"
+        aria-expanded={open}
+        onClick={(event) => void lookBy(event, sheet, open ? undefined : address)}
+      >
         <span className="name">
           {title} <span>{subject}</span>
         </span>

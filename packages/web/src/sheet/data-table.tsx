@@ -6,6 +6,7 @@ import type { Sheet } from '../document/sheet.ts';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
 import { drawnWhenDifferent } from './same.ts';
+import { lookBy } from './sight.ts';
 
 interface DataTableProps {
   readonly table: TableAt;
@@ -160,7 +161,7 @@ function Row({ cell, table, address }: { readonly cell: string; readonly table: 
   const to = leadsTo[table];
   if (to === undefined) return cell;
   return (
-    <button type="button" className="quiet" onClick={() => void sheet.look(to(cell, address))}>
+    <button type="button" className="quiet" onClick={(event) => void lookBy(event, sheet, to(cell, address))}>
       {cell}
     </button>
   );

@@ -5,13 +5,15 @@ import type { SheetState } from '../document/state.ts';
 import { Backwards } from './backwards.tsx';
 import { useSheet } from './context.ts';
 import { Num } from './num.tsx';
+import { useWayBack } from './sight.ts';
 
 export function Note({ note, state }: { readonly note: WorkingAt; readonly state: SheetState }) {
   const sheet = useSheet();
+  useWayBack();
   const { number, step } = note;
   const finding = state.snapshot?.findings.find(({ address }) => address === note.asked);
   return (
-    <aside className="note" aria-label="Working" data-note={note.asked}>
+    <aside className="note" aria-label="Working" data-note={note.asked} tabIndex={-1}>
       <header>
         <h3>{finding === undefined ? (step?.title ?? 'A value') : `${finding.title}, ${finding.subject}`}</h3>
         <span className="res">{number.text}</span>

@@ -2,6 +2,7 @@
 import type { CellJson } from '../computing/protocol.ts';
 import { useSheet } from './context.ts';
 import { useAddress } from './looking.ts';
+import { lookBy } from './sight.ts';
 
 export function Num({ cell, strong }: { readonly cell: CellJson; readonly strong?: boolean }) {
   const sheet = useSheet();
@@ -14,7 +15,7 @@ export function Num({ cell, strong }: { readonly cell: CellJson; readonly strong
       data-address={cell.address}
       aria-expanded={open}
       title={cell.origin === 'derived' ? cell.address : `${cell.origin}: ${cell.address}`}
-      onClick={() => void sheet.look(open ? undefined : cell.address)}
+      onClick={(event) => void lookBy(event, sheet, open ? undefined : cell.address)}
     >
       {cell.text}
     </button>

@@ -61,7 +61,13 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
                 <Chapter key={chapter.domain} chapter={chapter} state={state} />
               ))}
               {state.snapshot?.looked.map((view) => (
-                <ViewOf key={view.address} view={view} state={state} title={view.title} several={false} />
+                <ViewOf key={view.address} view={view} state={state} title={view.title} several={false}>
+                  <p className="answers">
+                    <button type="button" onClick={() => void sheet.look(undefined)}>
+                      close
+                    </button>
+                  </p>
+                </ViewOf>
               ))}
               {state.snapshot !== undefined && state.snapshot.chapters.length === 0 && <Empty />}
               {state.file === undefined && <Welcome />}
