@@ -68,8 +68,9 @@ export function busDemand(bus: Bus, demands: readonly AxisDemand[], site: Site):
 }
 
 /** The case that goes on in production; of a winder that of the full roll, which has most to give back in a stop. */
-function runningCase({ cases, axis }: AxisDemand): Value<Case> {
+function runningCase({ cases, axis, rotor }: AxisDemand): Value<Case> {
   if (cases instanceof Missing) return cases;
+  if (rotor !== undefined) return rotor;
   return (
     cases.findLast(({ kind }) => kind === 'cycle') ??
     missing(`${axis.path}.motion`, 'problem', 'a motion that repeats itself', '')

@@ -2,7 +2,7 @@
 // A case is one motion of the master: the cycle at full speed, its ramps, its stops; a winder has them for each diameter.
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, Missing, missing } from '../working/missing.ts';
+import { given, isUnsaid, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import type { Axis, Master } from './axis.ts';
 import {
@@ -57,6 +57,10 @@ export interface AxisDemand {
   /** Of the load, at the motor shaft. */
   readonly inertia: Value<Quantity<'kg·m²'>>;
   readonly cases: Value<readonly Case[]>;
+  /** Of the inertia of the rotor, where it is said to be unknown; where it is not said, cases are without it. */
+  readonly rotor: Missing | undefined;
+  /** Times of the master that are unknown, so that cases leave out the ramp or the stop. */
+  readonly untold: { readonly ramps: readonly Missing[]; readonly stops: readonly Missing[] };
   readonly peak: Value<Quantity<'N·m'>>;
   readonly rms: Value<Quantity<'N·m'>>;
   readonly speed: Value<Quantity<'rad/s'>>;
@@ -75,14 +79,21 @@ export function demandOf(axis: Axis, gravity: Value<Quantity<'m/s²'>>): AxisDem
     walkedThrough(axis, () => casesOf(axis, known.motion, known.variants)),
   );
   const { name } = axis;
+  const { inertia } = axis.motor;
+  const rotor = inertia instanceof Missing && !isUnsaid(inertia) ? inertia : undefined;
+  const untold = untoldOf(axis.master, motion);
   return {
     axis,
     motion,
     line,
+    rotor,
+    untold,
     inertia: given({ line }, (known) => loadInertia(known.line, name)),
     cases,
-    peak: given({ cases }, (known) => highestTorque({ x: known.cases.map(({ peak }) => peak) }, `${name}.peak`)),
-    rms: given({ cases }, (known) =>
+    peak: given({ cases, rotor, ...untold }, (known) =>
+      highestTorque({ x: known.cases.map(({ peak }) => peak) }, `${name}.peak`),
+    ),
+    rms: given({ cases, rotor }, (known) =>
       highestTorque({ x: known.cases.filter(({ kind }) => kind === 'cycle').map(({ rms }) => rms) }, `${name}.rms`),
     ),
     speed: given({ cases }, (known) =>
@@ -157,13 +168,28 @@ function walkedThrough(axis: Axis, walk: () => readonly Case[]): Value<readonly 
   }
 }
 
+/** At constant speed an axis gets up to it, and comes to rest, with its master; else it may go quicker and slower with it. */
+const goesAlong = (motion: PhasedMotion): boolean => steadyOf(motion) !== undefined || motion.scales;
+
+const steadyOf = ({ phases }: PhasedMotion): Phase | undefined =>
+  phases.length === 1 && phases[0]!.even?.before !== undefined ? phases[0] : undefined;
+
+function untoldOf(master: Value<Master> | undefined, motion: Value<PhasedMotion>): AxisDemand['untold'] {
+  if (master === undefined || master instanceof Missing || motion instanceof Missing || !goesAlong(motion))
+    return { ramps: [], stops: [] };
+  const untold = (times: readonly unknown[]) => times.filter((each) => each instanceof Missing);
+  return {
+    ramps: untold([master.ramp_up, master.ramp_down]),
+    stops: untold(master.stops.flatMap(({ within, category }) => (category === '0' ? [] : [within]))),
+  };
+}
+
 function casesOf(axis: Axis, motion: PhasedMotion, variants: readonly Variant[]): readonly Case[] {
   const ramps = rampsOf(axis.master);
   return variants.flatMap(({ name, title, line }) => {
     const withRotor = withMotor(line, axis);
     const common = { axis, motion, line: withRotor };
-    const steady =
-      motion.phases.length === 1 && motion.phases[0]!.even?.before !== undefined ? motion.phases[0]! : undefined;
+    const steady = steadyOf(motion);
     return [
       caseOf({
         ...common,

@@ -28,6 +28,9 @@ const saying = (limit: Limit) => ({
   capacity: ({ section }: GearOfTrain): Value<Quantity> => section[limit] as Value<Quantity>,
 });
 
+const peakOf = ({ carried, demand: { untold } }: GearOfTrain): Value<Quantity<'N·m'>> =>
+  given({ carried, ramps: untold.ramps }, (known) => known.carried.peak);
+
 export const gearPeak = question<readonly AxisDemand[], GearOfTrain>({
   ...saying('torque_peak'),
   id: 'axes.gear_peak',
@@ -38,7 +41,7 @@ the master, stops left to \`axes.gear_stop\`; moving off counts with the frictio
 bears while speeding up.`,
   advice: 'a smoother motion, a larger gear',
   reserve: { share: 0.1, source: 'judgement', because: 'masses are seldom known better' },
-  demand: ({ carried }) => given({ carried }, (known) => known.carried.peak),
+  demand: (gear) => peakOf(gear),
   says: (demand, capacity) => `${demand} at its output at the highest, it bears ${capacity}`,
 });
 
@@ -56,9 +59,12 @@ machine, local codes and licensed practice.`,
   subjects: (axes) =>
     saying('torque_stop')
       .subjects(axes)
-      .filter(({ carried }) => carried instanceof Missing || carried.stop !== undefined),
+      .filter(
+        ({ carried, demand: { untold } }) =>
+          carried instanceof Missing || carried.stop !== undefined || untold.stops.length > 0,
+      ),
   reserve: { share: 0.1, source: 'judgement', because: 'masses are seldom known better' },
-  demand: ({ carried }) => given({ carried }, (known) => known.carried.stop!),
+  demand: ({ carried, demand: { untold } }) => given({ carried, stops: untold.stops }, (known) => known.carried.stop!),
   says: (demand, capacity) =>
     `${demand} at its output in a stop, it bears ${capacity} a few times; what protects people is for the risk assessment and local codes`,
 });
@@ -130,12 +136,7 @@ roll, disc or arm has bearings of its own the file does not tell: there \`radial
   name: ({ gear }) => gear.about,
   path: ({ gear }) => gear.section.path,
   reserve: { share: 0.1, source: 'judgement', because: 'tension is seldom set as reckoned' },
-  demand: ({ gear: { carried, about }, across }) =>
-    forceAcross(
-      across,
-      given({ carried }, (known) => known.carried.peak),
-      about,
-    ),
+  demand: ({ gear, across }) => forceAcross(across, peakOf(gear), gear.about),
   capacity: ({ gear }) => gear.section.radial_load!,
   says: (demand, capacity) => `${demand} across its output shaft, it bears ${capacity}`,
 });

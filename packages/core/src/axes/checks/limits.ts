@@ -67,9 +67,11 @@ export function driveCurrent(axis: Axis, key: 'current' | 'current_peak'): Value
 }
 
 /** The case that warms the motor most. */
-export const warmest = ({ cases }: AxisDemand): Value<Case> =>
+export const warmest = ({ cases, rotor }: AxisDemand): Value<Case> =>
   cases instanceof Missing
     ? cases
-    : cases
-        .filter(({ kind }) => kind === 'cycle')
-        .reduce((most, each) => (each.rms.value > most.rms.value ? each : most));
+    : rotor !== undefined
+      ? rotor
+      : cases
+          .filter(({ kind }) => kind === 'cycle')
+          .reduce((most, each) => (each.rms.value > most.rms.value ? each : most));

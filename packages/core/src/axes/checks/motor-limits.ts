@@ -26,17 +26,20 @@ interface Nearest {
 }
 
 /** The point of all cases that has the least over. */
-function nearestOf({ axis, cases }: AxisDemand): Value<Nearest> {
+function nearestOf({ axis, cases, rotor, untold }: AxisDemand): Value<Nearest> {
   const { motor, name } = axis;
   return given(
     {
       cases,
+      rotor,
+      ...untold,
       P: motor.torque_peak,
       R: motor.torque_rated,
       c: atLowMains(axis, motor.speed_peak_torque, 'knee'),
       n: atLowMains(axis, motor.speed, 'highest'),
     },
-    ({ cases: all, ...corners }) => {
+    ({ cases: all, P, R, c, n }) => {
+      const corners = { P, R, c, n };
       const found = (all as readonly Case[]).map((each) => ({ each, ...nearestIn(each, corners) }));
       const { each, call } = found.reduce((worst, next) => (next.now.margin < worst.now.margin ? next : worst));
       const about = `${name}.${each.name}`;

@@ -9,6 +9,8 @@ import { peakTorque } from '../calc/rms.ts';
 import type { AxisDemand, Case } from '../demand.ts';
 import { atLowMains, continuousTorque, warmest } from './limits.ts';
 
+const withoutRotor = ({ axis: { motor } }: AxisDemand): string =>
+  isAbsent(motor.inertia) ? '; without its rotor, whose inertia is not given' : '';
 const named = ({ axis }: AxisDemand): string => axis.name;
 /** A motor of which the file says nothing is not asked about. */
 const motored = (axes: readonly AxisDemand[]): readonly AxisDemand[] => axes.filter(({ axis }) => !axis.motor.absent);
@@ -27,7 +29,8 @@ export const torquePeak = question<readonly AxisDemand[], AxisDemand>({
   page: `Demand: the highest torque at the motor shaft, either way, over the product cycle, the ramps of the master and
 its stops; a winder at each diameter that is looked at. Moving off counts with the friction at rest. A follower that goes
 with a ramp or a stop of its master counts at full speed, in the phase of its cycle where that asks for most. The rotor
-counts where its inertia is known. Capacity: the peak torque of the motor. How it falls with the speed, and what the drive
+counts where its inertia is given, and the finding says where it does not. A ramp or a stop whose time is unknown leaves
+the answer unknown. Capacity: the peak torque of the motor. How it falls with the speed, and what the drive
 can give, \`axes.torque_at_speed\` and \`axes.drive_peak\` ask.`,
   advice: 'a smoother motion, less inertia, another ratio or motor',
   subjects: motoredOrWrong,
@@ -36,7 +39,8 @@ can give, \`axes.torque_at_speed\` and \`axes.drive_peak\` ask.`,
   reserve: { share: 0.1, source: 'judgement', because: 'frictions and masses are seldom known better' },
   demand: ({ peak }) => peak,
   capacity: ({ axis }) => axis.motor.torque_peak,
-  says: (demand, capacity) => `${demand} are asked for at the highest, the motor gives ${capacity}`,
+  says: (demand, capacity, subject) =>
+    `${demand} are asked for at the highest, the motor gives ${capacity}${withoutRotor(subject)}`,
 });
 
 export const torqueRms = question<readonly AxisDemand[], AxisDemand>({
@@ -54,7 +58,8 @@ that case where its rated point is known, and less in surroundings that are warm
   reserve: { share: 0.15, source: 'judgement', because: 'warm surroundings and friction that grows' },
   demand: ({ rms }) => rms,
   capacity: (demand) => given({ each: warmest(demand) }, ({ each }) => continuousTorque(demand, each as Case)),
-  says: (demand, capacity) => `${demand} over the cycle, the motor gives ${capacity} for any length of time`,
+  says: (demand, capacity, subject) =>
+    `${demand} over the cycle, the motor gives ${capacity} for any length of time${withoutRotor(subject)}`,
 });
 
 export const speed = question<readonly AxisDemand[], AxisDemand>({
