@@ -19,6 +19,7 @@ import {
   centredCapability,
   confidenceQuantile,
   lowerLimit,
+  neededAtWorst,
   neededTolerance,
   outsideLimits,
   piecesToProve,
@@ -72,7 +73,7 @@ export interface Known {
   readonly orders: Orders | undefined;
   /** Of the parts in their order, row after row; nothing where none is correlated. */
   readonly correlation: readonly Quantity<'1'>[] | undefined;
-  /** What the mark needs of its tolerance. */
+  /** What the mark needs of its tolerance: three deviations, or all at its worst where the first order is meaningless. */
   readonly needed: Quantity<'m'>;
 }
 
@@ -95,7 +96,8 @@ export interface BudgetOf {
   readonly mark: PlacedMark;
   readonly speed: Value<Quantity<'m/s'>>;
   readonly known: Value<Known>;
-  readonly capability: Value<Capability>;
+  /** Untold where the first order is meaningless: a Cpk stands for a normal distribution. */
+  readonly capability: Value<Capability> | 'untold';
   readonly loop: LoopOf | undefined;
 }
 
@@ -103,7 +105,9 @@ export interface BudgetOf {
 export function budgetOf(mark: PlacedMark, speed: Value<Quantity<'m/s'>>, about: string): BudgetOf {
   const loop = mark.said.correct && loopOf(mark, mark.said.correct, speed, about);
   const known = knownOf(mark, speed, about, loop);
-  const capability = given({ known, T: mark.said.tolerance }, (all) => capabilityOf(mark, all.known, all.T, about));
+  const capability = given({ known, T: mark.said.tolerance }, (all) =>
+    all.known.orders?.meaningless === true ? 'untold' : capabilityOf(mark, all.known, all.T, about),
+  );
   return { mark, speed, known, capability, loop };
 }
 
@@ -184,6 +188,7 @@ function wholeOf(
   const degrees = degreesOfParts(parts, u, correlation, about);
   const orders = ordersOf(parts, u, correlation, about);
   const factor = coverage instanceof Missing ? undefined : factorOf(coverage, degrees, about);
+  const worst = worstSum({ a: parts.map(({ limit }) => limit) }, about);
   const { length } = parts;
   return {
     parts: parts.map((part, at) => ({
@@ -200,7 +205,7 @@ function wholeOf(
     offsets,
     offset,
     u,
-    worst: worstSum({ a: parts.map(({ limit }) => limit) }, about),
+    worst,
     degrees,
     coverage,
     factor,
@@ -208,7 +213,10 @@ function wholeOf(
       factor === undefined || orders?.meaningless === true ? undefined : expandedSpread({ k: factor, u }, about),
     orders,
     correlation,
-    needed: neededTolerance({ b: offset, u }, about),
+    needed:
+      orders?.meaningless === true
+        ? neededAtWorst({ b: offset, a: worst }, about)
+        : neededTolerance({ b: offset, u }, about),
   };
 }
 

@@ -8,6 +8,7 @@ import { Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
 import { known } from '../working/testing.support.ts';
 import type { Known } from './budget-of.ts';
+import { neededTolerance } from './calc/capability.ts';
 import type { MarkDemand } from './demand.ts';
 import { trialsOf } from './trials.ts';
 
@@ -23,7 +24,7 @@ const budgetIn = (text: string): Known => {
   return found;
 };
 const cpkOf = ({ capability }: MarkDemand): number =>
-  capability instanceof Missing ? Number.NaN : capability.cpk.value;
+  capability instanceof Missing || capability === 'untold' ? Number.NaN : capability.cpk.value;
 
 describe('JCGM 101:2008, 9.2: the sum of four, as a file', () => {
   it('U-3: four normal ones have 2, and ±3.92 for 95 %', () => {
@@ -175,6 +176,48 @@ marks:
   });
 });
 
+describe('where the first order is meaningless, no more trials are outside what is needed than of three deviations', () => {
+  it.each([
+    ['a square', 'spread: { x: { normal: 4 mm, sensitivity: 0 } }, products: [[x, x, -375 mm]]'],
+    [
+      'a product',
+      'spread: { x: 1 µm, y: { normal: 0.5 mm, sensitivity: 0 }, z: { normal: 1 mm, sensitivity: 0 } }, products: [[y, z, 10 mm]]',
+    ],
+    [
+      'the sum of two squares that go together',
+      'spread: { x: { normal: 5 mm, sensitivity: 0 }, y: { normal: 5 mm, sensitivity: 0 } }, correlation: [[x, y, 0.9]], products: [[x, x, 1 m], [y, y, 1 m]]',
+    ],
+    ['a web askew about nothing', 'skew: { over: 2 m, angle: 0°, spread: 0.3° }, spread: { x: 1 µm }'],
+    ['a web askew about more', 'skew: { over: 2 m, angle: 0.2°, spread: 0.3° }, spread: { x: 1 µm }'],
+  ])('%s', (_, mark) => {
+    const { known: budget, capability } = markIn(`marks: { a: { tolerance: 1 m, ${mark} } }\n`);
+    if (budget instanceof Missing) throw new Error('not known');
+    expect([budget.orders!.meaningless, capability]).toEqual([true, 'untold']);
+    const trials = trialsOf(budget, 'a', { tolerance: budget.needed });
+    if (trials instanceof Missing) throw new Error('no trials');
+    const { value, error } = trials.outside!;
+    expect(value.value).toBeLessThan(0.0027 + 4 * error.value);
+    // Three standard deviations would leave more outside than a normal distribution has there.
+    const three = neededTolerance({ b: budget.offset, u: budget.u }, 'a');
+    const normal = trialsOf(budget, 'a', { tolerance: three });
+    if (normal instanceof Missing) throw new Error('no trials');
+    expect(normal.outside!.value.value).toBeGreaterThan(0.0027);
+  });
+
+  it('says so, and the margin is that of the worst', () => {
+    const { findings } = assessed(
+      'marks: { a: { tolerance: 0.5 mm, spread: { x: { normal: 4 mm, sensitivity: 0 } }, products: [[x, x, -375 mm]] } }\n',
+    );
+    const [found] = findings;
+    // Eight variances and one more on average, over 375 mm.
+    expect(found!.demand!.value).toBeCloseTo((9 * 16e-6) / 0.375, 12);
+    expect(found!.verdict).toBe('thin');
+    expect(found!.says).toMatch(
+      /^the mark needs 384 µm to either side at its worst, since its first order is meaningless, 0.5 mm are allowed$/,
+    );
+  });
+});
+
 describe('captures as files', () => {
   const captured = (more: string) => `
 marks:
@@ -253,7 +296,7 @@ it('a Cpk of 1.67 of 50 pieces proves about 1.38 with 95 %, and 1.33 with somewh
   const { capability } = markIn(
     'marks: { a: { tolerance: 50.1 µm, spread: { x: 10 µm }, proves: { cpk: 1.33, confidence: 95 %, pieces: 50 } } }\n',
   );
-  if (capability instanceof Missing) throw new Error('not known');
+  if (capability instanceof Missing || capability === 'untold') throw new Error('not known');
   expect(capability.cpk.value).toBeCloseTo(1.67, 9);
   expect(capability.measured!.cpk.value).toBeCloseTo(1.38, 2);
   expect(capability.measured!.sure.value).toBeGreaterThan(0.95);

@@ -6,9 +6,9 @@ import { given, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { tensionStretch } from './calc/capture.ts';
 import { diameterError, eccentricLength, lengthShare, thermalLength } from './calc/length.ts';
-import { skewOffset, skewSpread } from './calc/skew.ts';
+import { skewLimit, skewOffset, skewSpread } from './calc/skew.ts';
 import type { PlacedMark } from './mark.ts';
-import { type Maker, normalPart, type Part } from './part.ts';
+import { type Maker, type Part, plainPart } from './part.ts';
 import type { SpreadSection } from './spread-field.ts';
 
 const oneKelvin = assumed('marks.roll.kelvin', 1, 'K', {
@@ -85,9 +85,8 @@ export function skewPart({ said: { skew } }: PlacedMark, prefix: string): readon
   const about = `${prefix}.skew`;
   return [
     given({ L: skew.over, φ: skew.angle, σ: skew.spread }, (known): Part => {
-      const u = skewSpread(known, about);
-      const part = normalPart('skew', skew.path, u, prefix);
-      return { ...part, shape: 'askew', offset: skewOffset(known, about), skew: known };
+      const part = plainPart('skew', skew.path, 'askew', skewSpread(known, about), skewLimit(known, about));
+      return { ...part, offset: skewOffset(known, about), skew: known };
     }),
   ];
 }

@@ -37,7 +37,7 @@ export function speedTable(budget: BudgetOf): Table {
     rows: budgetsOverSpeed(budget).map(({ v, budget: { known, capability } }) => [
       v,
       ...(known instanceof Missing ? [known, known, known] : [known.offset, known.u, known.needed]),
-      capability instanceof Missing ? capability : capability.cpk,
+      capability instanceof Missing ? capability : capability === 'untold' ? 'not told' : capability.cpk,
     ]),
   };
 }

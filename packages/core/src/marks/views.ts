@@ -52,10 +52,12 @@ export function markView(demand: MarkDemand): View {
 
 /** The result of all marks in a few words. */
 export function marksGist(demands: readonly MarkDemand[]): readonly Cell[] {
-  const known = demands.flatMap(({ capability }) => (capability instanceof Missing ? [] : [capability.cpk]));
+  const told = demands.flatMap(({ capability }) => (capability instanceof Missing ? [] : [capability]));
+  const known = told.flatMap((each) => (each === 'untold' ? [] : [each.cpk]));
   const least = known.reduce((low, each) => (low === undefined || each.value < low.value ? each : low), known[0]);
-  const open = demands.length - known.length;
-  if (least === undefined) return ['how exact they are is not known yet'];
+  const open = demands.length - told.length;
+  if (least === undefined)
+    return [told.length === 0 ? 'how exact they are is not known yet' : 'how exact they are is told by their trials'];
   return [
     ...(open === 0 ? [] : [`${open} of ${demands.length} not known yet; `]),
     'Cpk ',
@@ -72,6 +74,8 @@ function result({ mark, known, capability }: BudgetOf): readonly Cell[] {
     known.parts.length < 2 ? ['.'] : [`; ${titleOf(largest)} alone makes `, largest.share, ' of the variance.'];
   if (capability instanceof Missing || mark.said.tolerance instanceof Missing)
     return [`${of} scatters by `, known.u, ' (one standard deviation)', ...most];
+  if (capability === 'untold')
+    return [`${of} needs `, known.needed, ' at its worst of ±', mark.said.tolerance, ...most];
   const [keeps, and] =
     known.needed.value <= mark.said.tolerance.value ? ['keeps', ' with a Cpk of '] : ['does not keep', ': its Cpk is '];
   return [`${of} ${keeps} to ±`, mark.said.tolerance, and, capability.cpk, ...most];
@@ -112,7 +116,6 @@ const untold = 'not told: the first order is meaningless, the trials tell the in
 function resultTable({ mark, known, capability }: BudgetOf): Table {
   const rows: (readonly Cell[])[] = [];
   const { web } = mark.said;
-  const meaningless = !(known instanceof Missing) && known.orders?.meaningless === true;
   if (known instanceof Missing) rows.push(['combined', known]);
   else {
     rows.push(
@@ -122,9 +125,12 @@ function resultTable({ mark, known, capability }: BudgetOf): Table {
       ['effective degrees of freedom', known.degrees],
       ['share that is to be covered', known.coverage],
       ['coverage factor', known.factor ?? 'not known'],
-      ['expanded uncertainty', known.expanded ?? (meaningless ? untold : 'not known, as its factor')],
+      [
+        'expanded uncertainty',
+        known.expanded ?? (known.orders?.meaningless === true ? untold : 'not known, as its factor'),
+      ],
       ['everything at its worst', known.worst],
-      ['needed to either side', known.needed],
+      [`needed to either side${known.orders?.meaningless === true ? ', at its worst' : ''}`, known.needed],
     );
     if (known.orders !== undefined)
       rows.push(
@@ -137,18 +143,16 @@ function resultTable({ mark, known, capability }: BudgetOf): Table {
       );
   }
   if (capability instanceof Missing) rows.push(['Cpk', capability]);
+  else if (capability === 'untold') rows.push(['Cpk, and pieces that prove one', untold]);
   else
     rows.push(
       ['Cp', capability.cp],
       ['Cpk', capability.cpk],
-      ['share outside, as it were normal', meaningless ? untold : capability.outside],
+      ['share outside, as it were normal', capability.outside],
       ['Cpk that is to be proven', capability.provenCpk],
       ['with a confidence of', capability.confidence],
-      [
-        'pieces that prove it',
-        meaningless ? untold : (capability.pieces ?? 'no number of pieces: the Cpk is not above it'),
-      ],
-      ...measuredRows(capability, meaningless),
+      ['pieces that prove it', capability.pieces ?? 'no number of pieces: the Cpk is not above it'],
+      ...measuredRows(capability),
     );
   if (web !== undefined)
     rows.push([
@@ -159,12 +163,12 @@ function resultTable({ mark, known, capability }: BudgetOf): Table {
 }
 
 /** What the pieces that are measured prove, if they show the Cpk of the budget. */
-function measuredRows({ measured }: Capability, meaningless: boolean): readonly (readonly Cell[])[] {
+function measuredRows({ measured }: Capability): readonly (readonly Cell[])[] {
   if (measured === undefined) return [];
   return [
     ['pieces that are measured', measured.n],
-    ['Cpk that they prove', meaningless ? untold : measured.cpk],
-    ['confidence with which they prove what is to be proven', meaningless ? untold : measured.sure],
+    ['Cpk that they prove', measured.cpk],
+    ['confidence with which they prove what is to be proven', measured.sure],
   ];
 }
 

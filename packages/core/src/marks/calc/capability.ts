@@ -33,6 +33,20 @@ export const neededTolerance = formula({
   of: (b: number, u: number) => Math.abs(b) + 3 * u,
 });
 
+/** Where slopes tell nothing, three standard deviations tell nothing either; limits are for three of each contribution. */
+export const neededAtWorst = formula({
+  id: 'marks.tolerance.needed_at_worst',
+  title: 'tolerance that a mark needs to either side with every contribution at its worst',
+  text: 'abs(b) + a',
+  gives: 'm',
+  symbols: { b: 'm', a: 'm' },
+  means: { b: 'what it is off by on average', a: 'error with every contribution at its worst' },
+  try: { b: [-1e-3, 1e-3], a: [1e-6, 1e-3] },
+  source: 'judgement',
+  proof: 'where the first order is meaningless, no more trials are outside what is needed than of three deviations',
+  of: (b: number, a: number) => Math.abs(b) + a,
+});
+
 export const capability = formula({
   id: 'marks.capability.cp',
   title: 'capability Cp, with the mean in the middle',

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { normalQuantile } from './normal.ts';
 import { plain } from './plain.support.ts';
-import { firstOrderSpread, secondOrderShare, secondOrderSpread, skewOffset, skewSpread } from './skew.ts';
+import { firstOrderSpread, secondOrderShare, secondOrderSpread, skewLimit, skewOffset, skewSpread } from './skew.ts';
 
 const spread = plain(skewSpread);
 
@@ -19,6 +19,18 @@ describe('a web askew', () => {
     const deviation = Math.sqrt(drawn.reduce((sum, each) => sum + (each - average) ** 2, 0) / drawn.length);
     expect(average / plain(skewOffset)(L, mean, σ)).toBeCloseTo(1, 2);
     expect(deviation / spread(L, mean, σ)).toBeCloseTo(1, 2);
+  });
+
+  it.each([
+    [2, 0, 0.01],
+    [2, 0.05, 0.02],
+    [0.5, -0.3, 0.05],
+  ])('angles within three standard deviations keep to the limit, and come to it: %f m, %f, %f', (L, mean, σ) => {
+    const [average, limit] = [plain(skewOffset)(L, mean, σ), plain(skewLimit)(L, mean, σ)];
+    const off = Array.from({ length: 6001 }, (_, at) =>
+      Math.abs(L * (1 - Math.cos(mean + (at / 1000 - 3) * σ)) - average),
+    );
+    expect(Math.max(...off) / limit).toBeCloseTo(1, 9);
   });
 
   it('a web askew about nothing has no first order, and its second order is its deviation', () => {

@@ -37,6 +37,23 @@ export const skewSpread = method({
   },
 });
 
+/** The angle at three standard deviations to the side that is farther, or at nothing. */
+export const skewLimit = method({
+  ...askew,
+  id: 'marks.skew.limit',
+  title: 'most that the length of a web askew is off from its average',
+  prose:
+    'the length times the cosine of the mean angle and three standard deviations, or of none, less that on average',
+  gives: 'm',
+  source: 'judgement',
+  proof: 'angles within three standard deviations keep to the limit, and come to it',
+  of(L: number, φ: number, σ: number) {
+    const [near, far] = [Math.max(0, Math.abs(φ) - 3 * σ), Math.min(Math.PI, Math.abs(φ) + 3 * σ)];
+    const mean = 1 - Math.cos(φ) * Math.exp(-(σ ** 2) / 2);
+    return Math.abs(L) * Math.max(1 - Math.cos(far) - mean, mean - (1 - Math.cos(near)));
+  },
+});
+
 const orders = {
   gives: 'm',
   symbols: { u: 'm', ...askew.symbols },

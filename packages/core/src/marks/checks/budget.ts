@@ -46,8 +46,11 @@ A web askew is an effect of second order: its mean and its standard deviation ar
 distributed. So are \`products\`: two contributions whose product over a length moves the result, such as the tilt of a printed
 edge over its width times what the web wanders sideways, or one twice for its square. They count by what both are off by chance,
 before their sensitivity, which may be 0 where neither moves the result alone; what one of them is on average stands as the
-sensitivity of the other. Contributions of products that are correlated are normally distributed. Where terms of second order are more than a tenth of the variance, no expanded uncertainty is told; the trials
-tell the interval.`,
+sensitivity of the other. Contributions of products that are correlated are normally distributed.
+
+Where terms of second order are more than a tenth of the variance, or there is no first order, the errors are not normally
+distributed: no expanded uncertainty and no Cpk are told, the trials tell the interval and the share outside, and the demand is
+what it is off by on average and everything at its worst, normal contributions at three standard deviations.`,
   advice: 'the largest contribution first, a lead for delays, a slower web',
   subjects: (marks) => marks,
   path: ({ mark }) => `${mark.path}.tolerance`,
@@ -59,7 +62,9 @@ tell the interval.`,
   demand: ({ known }) => given({ known }, (all) => all.known.needed),
   capacity: ({ mark }) => mark.said.tolerance,
   says: (demand, capacity, { capability, mark }) =>
-    `${mark.said.length === undefined ? 'the mark' : 'the length'} needs ${demand} to either side, ${capacity} are allowed${
-      capability instanceof Missing ? '' : `: Cpk ${print(capability.cpk)}`
+    `${mark.said.length === undefined ? 'the mark' : 'the length'} needs ${demand} to either side${
+      capability === 'untold' ? ' at its worst, since its first order is meaningless' : ''
+    }, ${capacity} are allowed${
+      capability instanceof Missing || capability === 'untold' ? '' : `: Cpk ${print(capability.cpk)}`
     }`,
 });
