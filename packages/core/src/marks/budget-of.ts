@@ -19,7 +19,7 @@ import {
   centredCapability,
   confidenceQuantile,
   lowerLimit,
-  neededAtWorst,
+  neededOfCurved,
   neededTolerance,
   outsideLimits,
   piecesToProve,
@@ -214,9 +214,9 @@ function wholeOf(
     orders,
     correlation,
     needed:
-      orders?.meaningless === true
-        ? neededAtWorst({ b: offset, a: worst }, about)
-        : neededTolerance({ b: offset, u }, about),
+      orders === undefined
+        ? neededTolerance({ b: offset, u }, about)
+        : neededOfCurved({ b: offset, a: worst, u, s: orders.share, q: fromHere }, about),
   };
 }
 
@@ -247,6 +247,12 @@ function degreesOfParts(
   if (tied) return 'unknown';
   return effectiveDegrees({ U, u: finite.map(({ u }) => u), n: finite.map(({ degrees }) => degrees!) }, about);
 }
+
+const fromHere = assumed('marks.meaningless_from', meaninglessFrom, '1', {
+  source: 'judgement',
+  because: 'where more than a tenth of the variance is of second order, the first tells too little',
+  as: '%',
+});
 
 /** Nothing where all is linear, or nothing scatters. */
 function ordersOf(
@@ -281,7 +287,7 @@ function ordersOf(
     values !== undefined && products.length === 0
       ? secondOrderShare(values, about)
       : allSecondShare({ f: first, s: second }, about);
-  return { first, second, share, meaningless: share.value > meaninglessFrom };
+  return { first, second, share, meaningless: share.value > fromHere.value };
 }
 
 /** What all products make together. */

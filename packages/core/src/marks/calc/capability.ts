@@ -34,17 +34,23 @@ export const neededTolerance = formula({
 });
 
 /** Where slopes tell nothing, three standard deviations tell nothing either; limits are for three of each contribution. */
-export const neededAtWorst = formula({
-  id: 'marks.tolerance.needed_at_worst',
-  title: 'tolerance that a mark needs to either side with every contribution at its worst',
-  text: 'abs(b) + a',
+export const neededOfCurved = formula({
+  id: 'marks.tolerance.needed_of_curved',
+  title: 'tolerance that a mark needs to either side, at its worst where its first order is meaningless',
+  cases: [{ when: 's > q', text: 'abs(b) + a' }, { text: 'abs(b) + 3*u' }],
   gives: 'm',
-  symbols: { b: 'm', a: 'm' },
-  means: { b: 'what it is off by on average', a: 'error with every contribution at its worst' },
-  try: { b: [-1e-3, 1e-3], a: [1e-6, 1e-3] },
+  symbols: { b: 'm', a: 'm', u: 'm', s: '1', q: '1' },
+  means: {
+    b: 'what it is off by on average',
+    a: 'error with every contribution at its worst',
+    u: 'standard deviation',
+    s: 'share of the variance that only the terms of second order tell',
+    q: 'share from which on the first order is meaningless',
+  },
+  try: { b: [-1e-3, 1e-3], a: [1e-6, 1e-3], u: [1e-6, 1e-3], s: [0, 0.2], q: [0.05, 0.15] },
   source: 'judgement',
   proof: 'where the first order is meaningless, no more trials are outside what is needed than of three deviations',
-  of: (b: number, a: number) => Math.abs(b) + a,
+  of: (b: number, a: number, u: number, share: number, from: number) => Math.abs(b) + (share > from ? a : 3 * u),
 });
 
 export const capability = formula({
