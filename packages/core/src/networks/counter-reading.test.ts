@@ -49,6 +49,32 @@ describe('counters along a line', () => {
     const { verdict } = saysOf(ports(['controller, s1, 50000000, 3', 's1, s2, 50000000, 5', 's2, s3, 50000000, 8']));
     expect(verdict).toBe('holds');
   });
+  it('are explained by the frames that pass: long ones where they carry the data of all stations', () => {
+    const verdictOf = (profile: string) =>
+      saysOf(
+        sound(
+          textOf({
+            stations: 4,
+            profile,
+            command: 190,
+            answer: 150,
+            noise: ['bit_errors: 1e-10'],
+            more: ['    counters: { ports: [[controller, s1, 50000000, 50]] }'],
+          }),
+        ),
+      ).verdict;
+    // 1392, 788 and 218 octets at the longest: 56, 32 and 9 of 50 million by chance.
+    expect(['summation_100', 'chained_100', 'polled_100'].map(verdictOf)).toEqual(['holds', 'fails', 'fails']);
+    const rarer = textOf({
+      stations: 4,
+      profile: 'chained_100',
+      command: 190,
+      noise: ['bit_errors: 1e-10'],
+      more: ['    counters: { ports: [[controller, s1, 50000000, 35]] }'],
+    });
+    expect(saysOf(sound(rarer)).verdict).toBe('holds');
+    expect(saysOf(sound(rarer.replace('chained_100', 'polled_100'))).verdict).toBe('fails');
+  });
   it('tell bursts from an even cause by counts in intervals', () => {
     const row = ['controller, s1, 50000000, 400'];
     expect(saysOf(ports(row, '[controller, s1, [2, 0, 395, 3]]')).says).toContain('they come in bursts');

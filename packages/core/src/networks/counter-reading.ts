@@ -8,8 +8,10 @@ import { print } from '../working/working.ts';
 import { lossAtLeast, lossAtMost } from './calc/binomial.ts';
 import { chanceOfCount, chanceOfUnevenness, spoiltByOwnCable, timeBetweenLosses } from './calc/counters.ts';
 import { frameErrorRatio } from './calc/noise.ts';
+import { summationFrames } from './disciplines.ts';
 import type { Network } from './network.ts';
 import type { Counter, Counters } from './noise.ts';
+import { frameForAll } from './noise-tries.ts';
 import type { Planned } from './planned.ts';
 
 export interface PortRead {
@@ -36,11 +38,12 @@ export interface CountersRead {
   readonly suspects: readonly PortRead[];
 }
 
-export function countersRead({ network, exchanges }: Planned): Value<CountersRead> | undefined {
+export function countersRead(planned: Planned): Value<CountersRead> | undefined {
+  const { network } = planned;
   const { counters } = network;
   if (counters === undefined) return undefined;
   // The longest frame is spoilt most often: then chance explains as much as it can.
-  const frames = exchanges.flatMap(({ commandFrame, answerFrame }) => [commandFrame, answerFrame]);
+  const frames = framesOn(planned);
   return given({ ports: counters.ports, frames, c: counters.confidence }, (known): CountersRead => {
     const longest = known.frames.reduce<Quantity<'bit'> | undefined>(
       (most, each) => (most && most.value >= each.value ? most : each),
@@ -54,6 +57,19 @@ export function countersRead({ network, exchanges }: Planned): Value<CountersRea
       suspects: ports.filter(({ chance }) => !(chance instanceof Missing) && chance.value < limit),
     };
   });
+}
+
+/** The frames that pass the runs: of one for all, and of those through all stations, as the fullest cycle has them. */
+function framesOn({ network, exchanges, served }: Planned): Value<readonly Value<Quantity<'bit'>>[]> {
+  const { discipline } = network.profile;
+  if (discipline === 'summation')
+    return given({ all: summationFrames(network, served, `${network.name}.noise`) }, ({ all }) =>
+      all.map(({ length }) => length),
+    );
+  const answers = exchanges.map(({ answerFrame }) => answerFrame);
+  return discipline === 'chained'
+    ? [frameForAll(served, network, `${network.name}.counters`), ...answers]
+    : [...exchanges.map(({ commandFrame }) => commandFrame), ...answers];
 }
 
 function portRead(

@@ -10,7 +10,7 @@ import { framesSpoilt, tripAfterForBurst } from './calc/bursts.ts';
 import { cleanRunFor, provenByRuleOfThree, updatesWithin } from './calc/clean-run.ts';
 import { repeatsReserved } from './calc/cycle.ts';
 import { noTripChance } from './calc/exchange-noise.ts';
-import { chanceOfTrip, meanTimeToTrip, medianTimeToTrip } from './calc/losses.ts';
+import { chanceOfTrip, meanTimeToTrip, meanTimeToTripOfAny, medianTimeToTrip, noTripOfAny } from './calc/losses.ts';
 import { timeBetweenBitErrors } from './calc/noise.ts';
 import { meets } from './noise.ts';
 import { inBursts, meetingWith, sourcesOf } from './noise-bursts.ts';
@@ -154,30 +154,59 @@ export function tripsTable({ planned, stations }: Losses): LaterTable {
         because: name === 'shift' ? 'eight hours' : name === 'week' ? 'seven days' : '365 days',
       }),
     );
-    return {
-      note: 'mean and median differ: half of all stations trip before the median, and few much later; a shift is 8 h, a week and a year run day and night; random losses only, bursts are in the tables of bursts',
-      columns: ['station', 'lost updates', 'in a row', 'mean', 'median', 'no trip in a shift', 'a week', 'a year'],
-      rows: stations.map(({ device, lost, period, meanToTrip }) => {
-        const about = `${network.name}.${device.name}`;
-        const asked = { T: period, q: lost, m: device.tripAfter };
-        return [
+    const rows = stations.map(({ device, lost, period, meanToTrip }) => {
+      const about = `${network.name}.${device.name}`;
+      const asked = { T: period, q: lost, m: device.tripAfter };
+      const none = spans.map((t, at) =>
+        given(asked, (known) =>
+          noTripChance({ c: chanceOfTrip({ ...known, t }, `${about}.${times[at]![0]}`) }, `${about}.${times[at]![0]}`),
+        ),
+      );
+      return {
+        cells: [
           device.name,
           lost,
           device.tripAfter,
           meanToTrip,
           given(asked, (known) => medianTimeToTrip(known, about)),
-          ...spans.map((t, at) =>
-            given(asked, (known) =>
-              noTripChance(
-                { c: chanceOfTrip({ ...known, t }, `${about}.${times[at]![0]}`) },
-                `${about}.${times[at]![0]}`,
-              ),
-            ),
-          ),
-        ];
-      }),
+        ],
+        meanToTrip,
+        none,
+      };
+    });
+    return {
+      note: 'mean and median differ: half of all stations trip before the median, and few much later; any of them: at least so long and at least so likely, as stations that share repeats or a frame lose together; a shift is 8 h, a week and a year run day and night; random losses only, bursts are in the tables of bursts',
+      columns: ['station', 'lost updates', 'in a row', 'mean', 'median', 'no trip in a shift', 'a week', 'a year'],
+      rows: [
+        ...rows.map(({ cells, none }) => [...cells, ...none]),
+        ...(rows.length < 2
+          ? []
+          : [
+              [
+                'any of them',
+                '',
+                '',
+                meanOfAny(
+                  rows.map(({ meanToTrip }) => meanToTrip),
+                  network.name,
+                ),
+                '',
+                ...spans.map((_, at) =>
+                  given({ n: rows.map(({ none }) => none[at]!) }, (known) =>
+                    noTripOfAny(known, `${network.name}.${times[at]![0]}`),
+                  ),
+                ),
+              ],
+            ]),
+      ],
     };
   });
+}
+
+/** A station that nothing trips counts for nothing. */
+function meanOfAny(all: readonly Value<Quantity<'s'>>[], about: string): Value<Quantity<'s'>> {
+  const t = all.filter((each) => each instanceof Missing || Number.isFinite(each.value));
+  return t.length === 0 ? all[0]! : given({ t }, (known) => meanTimeToTripOfAny(known, about));
 }
 
 export function burstsTable(losses: Losses): readonly Table[] {

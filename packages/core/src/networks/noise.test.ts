@@ -1,7 +1,7 @@
 // Noise of whole files: who is asked what, and what is said of odd files. What is lost is in `noise-tries.test.ts`.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assessed, sound, textOf } from '../assess/noise.support.ts';
+import { assessed, cell, sound, tableIn, textOf } from '../assess/noise.support.ts';
 import { explain } from '../assess/numbers.ts';
 import { show, shownAddresses } from '../assess/show.ts';
 import { allTables } from '../checks/view.ts';
@@ -107,6 +107,21 @@ const missedText = (missed: string, tolerance: string) =>
       ].join('\n'),
     )
     .replace('    noise:', '      - [s1, shuttle, 1 m, solid]\n    noise:');
+
+describe('the trips of all stations together', () => {
+  it('stand below those of each: means that add up as rates do, and chances that multiply', () => {
+    const asked = { stations: 3, profile: 'slotted_100', noise: ['bit_errors: 2e-7', 'trip_after: 2'] };
+    const table = tableIn(sound(textOf(asked)), 'trips');
+    expect(table.rows.map(([name]) => name)).toEqual(['s1', 's2', 's3', 'any of them']);
+    const rates = [0, 1, 2].reduce((sum, row) => sum + 1 / cell(table, row, 'mean'), 0);
+    expect(cell(table, 3, 'mean') * rates).toBeCloseTo(1, 12);
+    const none = [0, 1, 2].reduce((all, row) => all * cell(table, row, 'no trip in a shift'), 1);
+    expect(cell(table, 3, 'no trip in a shift')).toBeCloseTo(none, 12);
+    expect(none).toBeLessThan(cell(table, 2, 'no trip in a shift'));
+    const one = tableIn(sound(textOf({ ...asked, stations: 1 })), 'trips');
+    expect(one.rows).toHaveLength(1);
+  });
+});
 
 describe('missed updates', () => {
   // Half the way in half the time: 4 m/s at the highest, reached with 40 m/s².

@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
-import { leftWithin, meanSteps } from './absorbing.ts';
+import { type AbsorbingChain, leftWithin, meanSteps } from './absorbing.ts';
 import { chanceOfAtLeast, lossInterval } from './binomial.ts';
-import { chanceOfTrip, lossRuns, meanUpdatesToTrip, updatesIn } from './losses.ts';
+import { chanceOfTrip, lossRuns, meanTimeToTripOfAny, meanUpdatesToTrip, noTripOfAny, updatesIn } from './losses.ts';
 
 const chance = (loss: number, m: number, n: number) =>
   chanceOfTrip({ t: q(n, 's'), T: q(1, 's'), q: q(loss, '1'), m: q(m, '1') }, 'test').value;
@@ -88,5 +88,85 @@ describe('a trip by random losses', () => {
   it('refuses what cannot be', () => {
     expect(() => lossRuns(-0.1, 2)).toThrow('the loss of an update is a probability, and here -0.1');
     expect(() => lossRuns(0.1, 0)).toThrow('the number of losses in a row is whole and 1 or more, and here 0');
+  });
+});
+
+describe('trips of several stations, state by state', () => {
+  /** How likely each of them loses its update or not, all together. */
+  type Together = readonly { readonly lost: readonly boolean[]; readonly chance: number }[];
+
+  /** All states of all their runs at once; the first trip leaves the chain. */
+  function together(cycle: Together, inARow: readonly number[]): AbsorbingChain {
+    const states = inARow.reduce<readonly (readonly number[])[]>(
+      (all, m) => all.flatMap((state) => Array.from({ length: m }, (_, run) => [...state, run])),
+      [[]],
+    );
+    const places = new Map(states.map((state, at) => [state.join(), at]));
+    const stays = states.map(() => states.map(() => 0));
+    const leaves = states.map(() => 0);
+    for (const [at, state] of states.entries())
+      for (const { lost, chance } of cycle) {
+        const next = state.map((run, station) => (lost[station] ? run + 1 : 0));
+        const to = places.get(next.join());
+        if (to === undefined) leaves[at]! += chance;
+        else stays[at]![to]! += chance;
+      }
+    return { start: states.map((_, at) => Number(at === 0)), stays, leaves };
+  }
+
+  /** Every outcome of every try; whoever failed first is tried again. */
+  function outcomes(tries: readonly number[], repeats: number): Together {
+    const found: { lost: readonly boolean[]; chance: number }[] = [];
+    const again = (left: readonly number[], spare: number, chance: number): void => {
+      const [first, ...others] = left;
+      if (first === undefined || spare === 0) found.push({ lost: tries.map((_, at) => left.includes(at)), chance });
+      else {
+        again(others, spare - 1, chance * (1 - tries[first]!));
+        again(left, spare - 1, chance * tries[first]!);
+      }
+    };
+    for (let which = 0; which < 2 ** tries.length; which++) {
+      const failed = tries.flatMap((_, at) => ((which >> at) % 2 === 1 ? [at] : []));
+      again(
+        failed,
+        repeats,
+        tries.reduce((all, p, at) => all * (failed.includes(at) ? p : 1 - p), 1),
+      );
+    }
+    return found;
+  }
+
+  it('come no sooner than what is told of any of them, and as soon where nothing is shared and one loss trips', () => {
+    const random = seeded(23);
+    for (let made = 0; made < 60; made++) {
+      const count = 2 + Math.floor(random() * 2);
+      const tries = Array.from({ length: count }, () => 0.02 + 0.7 * random());
+      const inARow = tries.map(() => 1 + Math.floor(random() * 3));
+      for (const repeats of [0, 1, 2]) {
+        const cycle = outcomes(tries, repeats);
+        const losses = tries.map((_, station) =>
+          cycle.reduce((sum, { lost, chance }) => sum + (lost[station] ? chance : 0), 0),
+        );
+        const chain = together(cycle, inARow);
+        const t = losses.map((loss, at) => q(mean(loss, inARow[at]!), 's'));
+        const told = meanTimeToTripOfAny({ t }, 'test').value;
+        expect(meanSteps(chain) / told).toBeGreaterThan(1 - 1e-9);
+        expect(meanSteps(chain)).toBeLessThanOrEqual(Math.min(...t.map(({ value }) => value)) * (1 + 1e-9));
+        for (const updates of [3, 10, 40]) {
+          const n = losses.map((loss, at) => q(1 - chance(loss, inARow[at]!, updates), '1'));
+          const none = noTripOfAny({ n }, 'test').value;
+          const exact = 1 - leftWithin(chain, updates);
+          if (repeats === 0) expect(exact).toBeCloseTo(none, 12);
+          else expect(exact).toBeGreaterThanOrEqual(none - 1e-12);
+        }
+      }
+    }
+  });
+
+  it('come nearly as soon as told where losses are rare', () => {
+    const tries = [1e-3, 2e-3];
+    const chain = together(outcomes(tries, 0), [2, 3]);
+    const t = [q(mean(1e-3, 2), 's'), q(mean(2e-3, 3), 's')];
+    expect(meanSteps(chain) / meanTimeToTripOfAny({ t }, 'test').value).toBeCloseTo(1, 2);
   });
 });

@@ -67,6 +67,39 @@ export const chanceOfTrip = method({
   of: (t: number, T: number, q: number, m: number) => leftWithin(lossRuns(q, m), updatesIn(t, T)),
 });
 
+/**
+ * Of all stations together. What makes one station lose makes no other lose less, so that they miss each other's trips no more than
+ * if they were independent (Harris 1960); and a station that has begun to lose is never farther from a trip than one that has not,
+ * so that none of them comes about sooner than by chance alone with the same mean (Marshall and Proschan 1972, from memory).
+ */
+export const meanTimeToTripOfAny = formula({
+  id: 'networks.trip.mean_of_any',
+  title: 'mean time until random losses trip any of them, at least',
+  text: '1/sum(1 ./ t)',
+  gives: 's',
+  symbols: { t: 's[]' },
+  means: { t: 'mean time to a trip of each station' },
+  try: { t: [1, 1e6] },
+  source: 'judgement',
+  at: 'a bound by theorems on associated and on new-better-than-used times, from memory',
+  proof: 'trips of several stations, state by state',
+  of: (t: readonly number[]) => 1 / t.reduce((sum, each) => sum + 1 / each, 0),
+});
+
+export const noTripOfAny = method({
+  id: 'networks.trip.none_of_any',
+  title: 'chance that random losses trip none of them within a time, at least',
+  prose: 'the product of the chances of each; those that share repeats or a frame lose together, and then it is more',
+  gives: '1',
+  as: '%',
+  symbols: { n: '1[]' },
+  means: { n: 'chance of no trip, of each station' },
+  source: 'judgement',
+  at: 'a bound by a theorem on associated events, from memory',
+  proof: 'trips of several stations, state by state',
+  of: (n: readonly number[]) => n.reduce((all, each) => all * each, 1),
+});
+
 /** Whole updates within a time; what rounding takes off the last one is given back. */
 export const updatesIn = (time_s: number, period_s: number): number => Math.floor((time_s / period_s) * (1 + 1e-15));
 
