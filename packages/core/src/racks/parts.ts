@@ -53,6 +53,11 @@ const channelFields = {
       about: 'Thermocouples by the letters of IEC 60584-1, resistance thermometers by IEC 60751.',
     }),
   ),
+  screen: optional(
+    word(['rack', 'both'], {
+      about: 'Where the screen of a cable to it is connected: at the rack, or at both ends. No screen unless said.',
+    }),
+  ),
   terminals: count({ about: 'Terminals of each channel.', least: 1, most: 99, example: '1' }),
   commons: count({ about: 'Terminals that the channels share.', least: 0, most: 99, example: '2' }),
   commons_to: optional(
@@ -87,9 +92,14 @@ export const moduleFields = {
 };
 export const moduleKind = partKind('module', moduleFields, { about: 'A module with channels for points.' });
 
+const protective = optional(
+  quantity('m²', { about: 'Section of the protective conductor that it asks for.', above: 0, example: '2.5 mm²' }),
+);
+
 export const rackFields = {
   places: count({ about: 'How many places it has.', least: 1, example: '9' }),
   width,
+  protective,
 };
 export const rackKind = partKind('rack', rackFields, { about: 'A rack with places for modules.' });
 
@@ -99,6 +109,7 @@ export const powerFields = {
   feed: word(feeds, { about: 'Whether it is fed with alternating or direct current.' }),
   lowest: quantity('V', { about: 'The lowest voltage that it is fed with.', above: 0, example: '85 V' }),
   highest: quantity('V', { about: 'The highest voltage that it is fed with.', above: 0, example: '264 V' }),
+  protective,
 };
 export const powerKind = partKind('power', powerFields, { about: 'A unit that supplies the modules of a rack.' });
 

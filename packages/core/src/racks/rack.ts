@@ -46,6 +46,8 @@ export interface Beside {
   readonly path: string;
   readonly part: Value<string>;
   readonly places: Count;
+  /** Section of the protective conductor that it asks for. */
+  readonly protective?: Value<Quantity<'m²'>> | undefined;
   /** Nothing where it draws none. */
   readonly draws: Current | undefined;
 }
@@ -57,6 +59,8 @@ export interface Rack {
   readonly part: Value<string>;
   readonly places: Count;
   readonly width: Value<Quantity<'m'>>;
+  /** Section of the protective conductor that it asks for. */
+  readonly protective: Value<Quantity<'m²'>> | undefined;
   readonly gives: Current;
   readonly feed: Value<'ac' | 'dc'>;
   readonly lowest: Value<Quantity<'V'>>;

@@ -124,7 +124,14 @@ function rackOf(label: string, said: OneRackSection, beside: readonly Beside[], 
     lowest: power.lowest,
     highest: power.highest,
     beside: [
-      { what: 'supply', path: said.power.path, part: partName(said.power), places: power.places, draws: undefined },
+      {
+        what: 'supply',
+        path: said.power.path,
+        part: partName(said.power),
+        places: power.places,
+        draws: undefined,
+        protective: power.protective,
+      },
       ...beside,
     ],
     modules:

@@ -141,7 +141,7 @@ const carried = ({ carries }: Wire): string => (carries instanceof Missing ? 'no
 function wireWords({ colour, section, from }: Wire, write: ReturnType<typeof pen>['write']): readonly Words[] {
   return [
     [', ', colour instanceof Missing ? 'colour not known' : colour],
-    section instanceof Missing ? [] : [' ', write(section)],
+    section === undefined || section instanceof Missing ? [] : [' ', write(section)],
     from instanceof Missing ? [] : [', from ', from],
   ];
 }

@@ -19,8 +19,9 @@ export interface Wire {
   /** Designations with their terminals. */
   readonly from: Value<string>;
   readonly to: Value<string>;
-  readonly carries: Value<Carried | 'healthy contact'>;
-  readonly section: Value<Quantity<'m²'>>;
+  readonly carries: Value<Carried | 'healthy contact' | 'screen' | 'protective conductor'>;
+  /** Nothing for a screen. */
+  readonly section: Value<Quantity<'m²'>> | undefined;
   readonly colour: Value<string>;
   /** Nothing for a single wire inside the cabinet. */
   readonly cable: Value<string> | undefined;
@@ -55,6 +56,7 @@ export function wiresOf(
 ): readonly Wire[] {
   const wiredOn = new Map(points.map((each) => [each.channel, each]));
   return location.racks.flatMap((rack, rackAt) => [
+    ...protectiveWires(location, rack, [at, rackAt + 1], settings),
     ...healthyWires(location, rack, [at, rackAt + 1], settings),
     ...rack.modules.flatMap((module) => {
       const used = module.channels.flatMap((channel) => wiredOn.get(channel) ?? []);
@@ -112,36 +114,104 @@ function pointWires({ point, channel, designation, section }: WiredPoint, frame:
   const cable = productOf('cable', placeOfDevice(point), own, settings);
   const onModule = (conductor: number): Terminal | undefined =>
     terminals instanceof Missing ? undefined : terminalOf(terminals, channel, conductor);
-  return (conductors instanceof Missing ? [conductors] : conductors).flatMap((carries, index): readonly Wire[] => {
-    const conductor = index + 1;
-    const label = `${channel.number}.${conductor}`;
-    const common = {
-      point,
-      carries,
-      section,
-      colour: colourOf(point, carries, settings),
-      note: carries === 'signal' ? statusNote(point) : '',
-    };
-    const known = [conductors, point.cabinet].find((each) => each instanceof Missing);
-    const start = known ?? terminalAt(designation, conductor);
-    const onTerminal = carries === 'signal' ? onModule(conductor) : undefined;
-    const end =
-      known ??
-      (carries === 'signal'
-        ? terminalAt(
-            frame.designation,
-            given({ terminals }, () => onTerminal!.number),
-          )
-        : terminalAt(frame.strip, label));
-    const outer = { ...common, from: start, cable, core: String(conductor), length: lengthOf(point) };
-    if (box === undefined) return [{ ...outer, to: end, onTerminal }];
-    const between = known ?? terminalAt(productOf('terminal', box, hook, settings), label);
-    const trunk = productOf('cable', box, hook, settings);
-    return [
-      { ...outer, to: between },
-      { ...common, from: between, to: end, cable: trunk, core: label, length: lengthFrom(box, settings), onTerminal },
-    ];
+  const leads = (conductors instanceof Missing ? [conductors] : conductors).flatMap(
+    (carries, index): readonly Wire[] => {
+      const conductor = index + 1;
+      const label = `${channel.number}.${conductor}`;
+      const common = {
+        point,
+        carries,
+        section,
+        colour: colourOf(point, carries, settings),
+        note: carries === 'signal' ? statusNote(point) : '',
+      };
+      const known = [conductors, point.cabinet].find((each) => each instanceof Missing);
+      const start = known ?? terminalAt(designation, conductor);
+      const onTerminal = carries === 'signal' ? onModule(conductor) : undefined;
+      const end =
+        known ??
+        (carries === 'signal'
+          ? terminalAt(
+              frame.designation,
+              given({ terminals }, () => onTerminal!.number),
+            )
+          : terminalAt(frame.strip, label));
+      const outer = { ...common, from: start, cable, core: String(conductor), length: lengthOf(point) };
+      if (box === undefined) return [{ ...outer, to: end, onTerminal }];
+      const between = known ?? terminalAt(productOf('terminal', box, hook, settings), label);
+      const trunk = productOf('cable', box, hook, settings);
+      return [
+        { ...outer, to: between },
+        { ...common, from: between, to: end, cable: trunk, core: label, length: lengthFrom(box, settings), onTerminal },
+      ];
+    },
+  );
+  return [...leads, ...screenWires({ point, channel, designation }, frame)];
+}
+
+/** The screen of the cable to a point, on through its box where there is one. */
+function screenWires(
+  { point, channel, designation }: Pick<WiredPoint, 'point' | 'channel' | 'designation'>,
+  { hook, settings, strip }: Frame,
+): readonly Wire[] {
+  const screen = point.screen ?? channel.group.screen;
+  if (screen === undefined || screen === 'none') return [];
+  const box = boxOf(point);
+  const cable = productOf('cable', placeOfDevice(point), [...hook, channel.number], settings);
+  const label = `${channel.number}.${screenTerminal}`;
+  const wire = (from: Value<string>, to: Value<string>, of: Value<string>, length: Wire['length']): Wire => ({
+    point,
+    from,
+    to,
+    carries: given({ screen }, () => 'screen' as const),
+    section: undefined,
+    colour: 'none: it is the screen',
+    cable: of,
+    core: 'screen',
+    length,
+    note: screen === 'rack' ? 'connected at the rack only' : '',
   });
+  const start = given({ screen, designation, cable }, (known) =>
+    known.screen === 'both' ? `${known.designation}:${screenTerminal}` : `${known.cable}: its far end, left open`,
+  );
+  if (box === undefined) return [wire(start, terminalAt(strip, label), cable, lengthOf(point))];
+  const between = terminalAt(productOf('terminal', box, hook, settings), label);
+  return [
+    wire(start, between, cable, lengthOf(point)),
+    wire(between, terminalAt(strip, label), productOf('cable', box, hook, settings), lengthFrom(box, settings)),
+  ];
+}
+
+/** What the terminal of a screen is called (common practice). */
+const screenTerminal = 'SH';
+
+/** From the bar of protective conductors to the rack and to what supplies it, as far as they ask for one. */
+function protectiveWires(
+  { location }: PlannedLocation,
+  { rack, beside }: PlannedRack,
+  hook: readonly [number, number],
+  settings: WiringSettings,
+): readonly Wire[] {
+  const wire = (section: Value<Quantity<'m²'>>, to: Value<string>): Wire => ({
+    point: undefined,
+    from: `protective bar of ${location.name}: PE`,
+    to: terminalAt(to, 'PE'),
+    carries: 'protective conductor',
+    section,
+    colour: settings.colour('protective'),
+    cable: undefined,
+    core: '',
+    length: undefined,
+    note: '',
+  });
+  return [
+    ...(rack.protective === undefined ? [] : [wire(rack.protective, productOf('rack', location.name, hook, settings))]),
+    ...beside.flatMap(({ beside: each, place }) =>
+      each.protective === undefined || place === undefined
+        ? []
+        : [wire(each.protective, productOf(classOfBeside(each), location.name, [...hook, place], settings))],
+    ),
+  ];
 }
 
 /** The terminal of a channel that one of its conductors ends on. */

@@ -114,6 +114,50 @@ describe('the wires of a point', () => {
   });
 });
 
+describe('screens and protective conductors', () => {
+  const text = (more = '', wiring = '') => `controller: controller_m
+cabinet: { wiring: { ${wiring} } }
+racks: { main: { rack: rack_9, power: power_ac, modules: [analogue_in_6, count_6] } }
+points:
+  a: { kind: analogue_in, channel: main.4.3, wire: 9 m${more} }
+  b: { kind: encoder, channel: main.5.1, wire: 5 m }
+`;
+  const screens = (text: string) => wires(text).filter(({ carries }) => carries === 'screen');
+
+  it('are those that the channel states, connected at the rack or at both ends', () => {
+    expect(
+      screens(text()).map(({ from, to, cable, core, length, section }) => [from, to, cable, core, length, section]),
+    ).toEqual([
+      ['+main-W110403: its far end, left open', '+main-X1104:3.SH', '+main-W110403', 'screen', '9 m', ''],
+      ['+main-B110501:SH', '+main-X1105:1.SH', '+main-W110501', 'screen', '5 m', ''],
+    ]);
+    expect(screens(text())[0]!.note).toBe('connected at the rack only');
+  });
+
+  it('of the point go before those of its channel, and pass its box', () => {
+    expect(screens(text(', screen: none'))).toHaveLength(1);
+    expect(
+      screens(text(', screen: both, cabinet: box_1', 'boxes: { box_1: { wire: 20 m } }')).slice(0, 2),
+    ).toMatchObject([
+      { from: '+box_1-B110403:SH', to: '+box_1-X1104:3.SH', cable: '+box_1-W110403', length: '9 m' },
+      { from: '+box_1-X1104:3.SH', to: '+main-X1104:3.SH', cable: '+box_1-W1104', length: '20 m' },
+    ]);
+  });
+
+  it('lead from the bar to rack and supply where these ask for one, in their own colour', () => {
+    const bare = text().replace('power_ac', 'power_dc');
+    const protective = (of: string) =>
+      wires(of).flatMap(({ carries, to, section, colour }) =>
+        carries === 'protective conductor' ? [[to, section, colour]] : [],
+      );
+    expect(protective(text())).toEqual([
+      ['+main-U11:PE', '2.5 mm²', 'green-and-yellow'],
+      ['+main-T1101:PE', '1.5 mm²', 'green-and-yellow'],
+    ]);
+    expect(protective(bare)).toHaveLength(1);
+  });
+});
+
 describe('tables', () => {
   const text = machine('  a: { kind: digital_in, channel: main.4.2 }\n', { wiring: 'colours: nfpa_79' });
   const wiring = wiringOf(assessed(text).racks);
@@ -162,7 +206,7 @@ describe('tables', () => {
 
   it('have what channels share with the supply that it comes from', () => {
     const shared = wires(machine('  a: { kind: digital_out, channel: main.5.2, potential: brakes }\n')).filter(
-      ({ point, carries }) => point === '' && carries !== 'healthy contact',
+      ({ from, point }) => point === '' && /^24 V|-X/.test(from!),
     );
     expect(shared.map(({ from, to }) => [from, to])).toEqual([
       ['24 V supply of brakes: L+', '+main-X1105:G1.L+'],
@@ -306,7 +350,7 @@ describe('the view of the wiring', () => {
 
   it('says how much there is, and what is not wired', () => {
     expect(view?.says).toEqual([
-      '20 wires for 4 points, 1 of them in and 3 out. 1 point more is not wired: racks.placed and racks.suits say why.',
+      '22 wires for 4 points, 1 of them in and 3 out. 1 point more is not wired: racks.placed and racks.suits say why.',
     ]);
     expect(view?.later.map(({ name, make }) => [name, make().name])).toEqual(
       [
@@ -353,12 +397,12 @@ cabinet:
     letters: { sensor: S }
 racks:
   main:
-    rack: rack_9
+    rack: { part: rack_9, protective: 4 mm² }
     power: power_ac
     modules: [in_12, { part: out_12, channels: [{ kinds: [digital_out], count: 6, level: source, current: 2 A, terminals: 1, commons: 1 }] }]
 points:
   a: { kind: digital_in, channel: main.4.1, wire: 3 m, cabinet: box_1, sensor_drop: 2 V, status_of: guard }
-  b: { kind: digital_out, channel: main.5.1, wire: 9 m, current: 1 A, voltage_at_least: 18 V, conductors: 3, designation: -M1 }
+  b: { kind: digital_out, channel: main.5.1, wire: 9 m, current: 1 A, voltage_at_least: 18 V, conductors: 3, screen: both, designation: -M1 }
 `;
   const lines = text.split('\n');
   const told = (text: string): readonly string[] => {

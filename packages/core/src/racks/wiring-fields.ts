@@ -82,6 +82,12 @@ export const wiredPointFields = {
     }),
   ),
   section: sectionOfWire('Section of its conductors.'),
+  screen: optional(
+    word(['none', 'rack', 'both'], {
+      about:
+        'Where the screen of its cable is connected: at the rack, or at both ends; none where it has no screen. As its channel states unless said.',
+    }),
+  ),
   circuit: optional(
     word(['dc_control', 'ac_control', 'power', 'excepted'], {
       about:

@@ -34,7 +34,7 @@ export function wiresTable(wired: WiredLocation, { settings: { set } }: Wiring):
       `${ofDesignations}; colours by ${set instanceof Missing ? 'a set that is not known' : coloursBy[set].source}`,
       ...(wires.some(({ note }) => note.includes('status')) ? [`Status only: ${statusCaution}`] : []),
       ...(wires.some(({ carries }) => carries === 'healthy contact') ? [healthyCaution] : []),
-      `${wiringCaution}. Protective conductors and screens are not listed`,
+      `Terminals of a strip for the same line of a group are bridged. Protective conductors are those that racks and their supplies ask for, screens those that points or their channels state; what feeds the supplies, and fuses, are not listed. ${wiringCaution}`,
     ].join('. '),
     columns: ['from', 'to', 'point', 'carries', 'section', 'colour', 'cable', 'core', 'length', 'voltage lost', 'note'],
     rows: wires.map((wire): readonly Cell[] => [
@@ -42,7 +42,7 @@ export function wiresTable(wired: WiredLocation, { settings: { set } }: Wiring):
       wire.to,
       wire.point?.name ?? '',
       wire.carries,
-      wire.section,
+      wire.section ?? '',
       wire.colour,
       wire.cable ?? '',
       wire.core,

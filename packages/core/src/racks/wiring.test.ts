@@ -72,6 +72,7 @@ racks:
             maybe(0.5, `cabinet: ${some(['box_1', 'box_2', 'main'])}`) +
             maybe(0.5, `wire: ${1 + whole(40)} m`) +
             maybe(0.3, `conductors: ${1 + whole(6)}`) +
+            maybe(0.2, `screen: ${some(['none', 'rack', 'both'])}`) +
             maybe(0.3, `function: ${some(['press', 'feeding'])}`) +
             maybe(0.3, `current: 0.${1 + whole(4)} A`) +
             maybe(0.2, `status_of: ${some(['guard', 'emergency_stop'])}`);
@@ -108,8 +109,8 @@ const told = ({ point, onTerminal: _, ...rest }: Wire): string =>
 
 const repeated = (list: readonly unknown[]): readonly unknown[] => list.filter((each, at) => list.indexOf(each) !== at);
 
-/** The supply itself is not in the file and has no terminals of its own. */
-const isTerminal = (end: unknown): boolean => typeof end === 'string' && !end.startsWith('24 V supply');
+/** The supply itself and the bar of protective conductors are not in the file and have no terminals of their own. */
+const isTerminal = (end: unknown): boolean => typeof end === 'string' && !/^(24 V supply|protective bar)/.test(end);
 
 const seeds = Array.from({ length: 24 }, (_, at) => 4100 + at);
 
@@ -120,7 +121,7 @@ describe.each(seeds)('generated racks, seed %d', (seed) => {
   it('have every point, and each of its conductors once all the way', () => {
     expect(points).toHaveLength(made.points.length);
     for (const { point, channel, designation } of points) {
-      const own = wires.filter((wire) => wire.point === point);
+      const own = wires.filter((wire) => wire.point === point && wire.carries !== 'screen');
       const starts = own.filter(({ from }) => String(from).startsWith(`${designation as string}:`));
       const count =
         point.conductors === undefined || point.conductors instanceof Missing ? starts.length : point.conductors.value;
@@ -138,6 +139,21 @@ describe.each(seeds)('generated racks, seed %d', (seed) => {
       }
       const signals = starts.filter(({ carries }) => carries === 'signal').length;
       expect(signals).toBeLessThanOrEqual((channel.group.terminals as { value: number }).value);
+    }
+  });
+
+  it('have each screen that a point or its channel states, all the way to the strip of its module', () => {
+    for (const { point, channel, designation } of points) {
+      const own = wires.filter((wire) => wire.point === point && wire.carries === 'screen');
+      const screen = point.screen ?? channel.group.screen ?? 'none';
+      const hasBox = point.cabinet !== undefined && (point.cabinet as { name: string }).name !== point.location;
+      expect(own).toHaveLength(screen === 'none' ? 0 : hasBox ? 2 : 1);
+      if (screen === 'none') continue;
+      expect(own[0]!.from).toMatch(
+        screen === 'both' ? `${designation as string}:SH` : /^\+\w+-W\d+: its far end, left open$/,
+      );
+      expect(own.at(-1)!.to).toMatch(new RegExp(`^\\+${point.location}-X\\d+:${channel.number}\\.SH$`));
+      if (hasBox) expect(own[1]!.from).toBe(own[0]!.to);
     }
   });
 
@@ -185,7 +201,7 @@ describe.each(seeds)('generated racks, seed %d', (seed) => {
   it('speak of one number for each address', () => {
     const byAddress = new Map<string, unknown>();
     for (const { section } of [...wires, ...points]) {
-      if (section instanceof Missing) continue;
+      if (section === undefined || section instanceof Missing) continue;
       const address = addressOf(section);
       expect(byAddress.get(address) ?? section).toBe(section);
       byAddress.set(address, section);
