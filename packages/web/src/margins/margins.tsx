@@ -30,11 +30,12 @@ export function Margins({ state }: { readonly state: SheetState }) {
       </ol>
       <footer>
         <p className="tally">
-          {(['fails', 'unknown', 'thin', 'holds'] as const).map((verdict) => (
-            <span key={verdict}>
-              <b>{findings.filter((finding) => finding.verdict === verdict).length}</b> {verdict}{' '}
-            </span>
-          ))}
+          {state.snapshot !== undefined &&
+            (['fails', 'unknown', 'thin', 'holds'] as const).map((verdict) => (
+              <span key={verdict}>
+                <b>{findings.filter((finding) => finding.verdict === verdict).length}</b> {verdict}{' '}
+              </span>
+            ))}
         </p>
         <p className="key">
           <span>

@@ -81,9 +81,9 @@ const fewRows = 40;
 const mostRows = 200;
 
 /** A number stands at the right; what is one word, such as the name of a terminal, is not broken. */
-const classOf = ({ text }: CellJson, isNumeric: boolean): string | undefined => {
+const classOf = ({ text }: CellJson, isNumeric: boolean): string => {
   if (isNumeric) return 'r';
-  return text.includes(' ') ? undefined : 'whole';
+  return text.includes(' ') ? 'words' : 'whole';
 };
 
 const isLack = ({ text }: CellJson): boolean => text.startsWith('unknown: ');

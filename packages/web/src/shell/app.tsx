@@ -70,6 +70,7 @@ export function App({ sheet }: { readonly sheet: Sheet }) {
                 </ViewOf>
               ))}
               {state.snapshot !== undefined && state.snapshot.chapters.length === 0 && <Empty />}
+              {state.snapshot === undefined && state.file !== undefined && <Reading />}
               {state.file === undefined && <Welcome />}
               <div className="sheet-end" />
             </div>
@@ -89,6 +90,12 @@ const Welcome = () => (
       A machine is a text file of this folder. <b>New machine</b> above begins one with a small example to change; the
       margins at the right follow while you type.
     </p>
+  </div>
+);
+
+const Reading = () => (
+  <div className="chapter">
+    <p className="result">The file is being read …</p>
   </div>
 );
 

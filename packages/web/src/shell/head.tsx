@@ -16,7 +16,7 @@ export function Head({ state }: { readonly state: SheetState }) {
         Layshaft
       </p>
       <div className="machine">
-        <h1>{state.file === undefined ? '' : (state.snapshot?.machine ?? 'Machine without a name')}</h1>
+        <h1>{state.snapshot === undefined ? '' : (state.snapshot.machine ?? 'Machine without a name')}</h1>
         {state.files.length > 0 && (
           <label>
             <span className="vh">Machine file</span>
