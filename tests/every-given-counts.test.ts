@@ -86,6 +86,19 @@ describe.each(exampleMachines())('every given number of $name', ({ text, path: f
     for (const { paths, after } of changes) expect(movedUnnamed(before.findings, after, paths), paths[0]).toEqual([]);
   });
 
+  it('leaves unknown what it moves, where it is said to be unknown', () => {
+    for (const { paths, from, to, unit, after } of changes) {
+      const touched = moved(before.findings, after).map(([{ address }]) => address);
+      if (touched.length === 0) continue;
+      const { findings } = assessText(`${text.slice(0, from)}unknown${text.slice(to + unit.length)}`, file);
+      const left = findings.filter(({ address, verdict }) => touched.includes(address) && verdict !== 'unknown');
+      expect(
+        left.map(({ address }) => address),
+        paths[0],
+      ).toEqual([]);
+    }
+  }, 120_000);
+
   it('is changed by vary as by an edit of the text', () => {
     for (const { paths, changed, after, unit } of changes) {
       const path = paths[0]!;

@@ -108,6 +108,54 @@ buses: { main: { axes: [table, hoist], resistor: { resistance: 30 Ω, power: 1 k
     expect(cycle.highest.value).toBeLessThanOrEqual(780);
   });
 
+  it('cycles that never meet keep their mean power, whatever their lengths', () => {
+    // A load that pulls with 5 N·m gives back 10·π J in each turn, and all of it must be burnt.
+    const index = (cycle_s: number, turn_s: number) =>
+      `{ motion: { cycle: ${cycle_s} s, steps: [{ turn: 360°, in: ${turn_s} s, law: cycloidal }, { dwell: rest }] }, train: [{ inertia: 0.001 kg·m² }, { torque: { against: -5 N·m } }], drive: ${drive} }`;
+    for (const [one, other] of [
+      [3, 1.6180339],
+      [3, 2.9],
+      [6, 0.6666667],
+      [3, 1 / 3],
+      [1, 0.9999999],
+      [2, 0.0717],
+    ] as const) {
+      const text = `layshaft: 1
+cabinet: { supply: { mains: 400 V } }
+axes:
+  one: ${index(one, one / 3)}
+  other: ${index(other, other / 2)}
+buses:
+  main: { axes: [one, other], ${resistor} }
+`;
+      const { demand } = finding(assessText(text, 'm.yaml'), 'resistor_mean');
+      expect(demand!.value / (10 * Math.PI * (1 / one + 1 / other)), `${one} s, ${other} s`).toBeCloseTo(1, 6);
+    }
+  });
+
+  it('stops of one name of two masters are both asked about', () => {
+    const text = (quick: string, slow: string) => `layshaft: 1
+cabinet: { supply: { mains: 400 V } }
+masters:
+  a: { speed: 3000 rpm, stops: { quick: { within: ${quick}, category: 1 } } }
+  b: { speed: 3000 rpm, stops: { quick: { within: ${slow}, category: 1 } } }
+axes:
+  x: { motion: { follow: a, gear: [1, 1] }, train: [{ inertia: 0.01 kg·m² }], drive: ${drive} }
+  y: { motion: { follow: b, gear: [1, 1] }, train: [{ inertia: 0.01 kg·m² }], drive: ${drive} }
+buses:
+  main: { axes: [x, y], ${resistor} }
+`;
+    const peaks = [
+      ['0.1 s', '2 s'],
+      ['2 s', '0.1 s'],
+      ['0.1 s', '0.1 s'],
+    ].map(([quick, slow]) => finding(assessText(text(quick!, slow!), 'm.yaml'), 'resistor_peak').demand!.value);
+    expect(peaks[0]).toBeGreaterThan(10_000);
+    expect(peaks).toEqual([peaks[0], peaks[0], peaks[0]]);
+    const [table] = show(assessText(text('0.1 s', '2 s'), 'm.yaml'), 'buses.main')[0]!.tables;
+    expect(table!.rows.map(([name]) => name)).toEqual(['in production', 'stop a_quick', 'stop b_quick']);
+  });
+
   it('says what lacks', () => {
     const { verdict, lacks } = finding(
       assessText(

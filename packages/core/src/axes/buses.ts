@@ -77,15 +77,21 @@ function runningCase({ cases, axis, rotor }: AxisDemand): Value<Case> {
   );
 }
 
-/** Those of the masters that are followed, each once; the drives do nothing in a stop of category 0. */
-const stopsOf = (axes: readonly Axis[]): readonly Stop[] => [
-  ...new Map(
-    axes
-      .flatMap(({ master }) => (master === undefined || master instanceof Missing ? [] : master.stops))
-      .filter(({ category }) => category !== '0')
-      .map((stop) => [stop.name, stop]),
-  ).values(),
-];
+/**
+ * Those of the masters that are followed, each once; the drives do nothing in a stop of category 0. Where two masters have
+ * a stop of one name, that of the master stands before it.
+ */
+function stopsOf(axes: readonly Axis[]): readonly Stop[] {
+  const masters = [...new Set(axes.flatMap(({ master }) => (master instanceof Missing ? [] : (master ?? []))))];
+  const all = masters.flatMap((master) =>
+    master.stops.filter(({ category }) => category !== '0').map((stop) => ({ master: master.name, stop })),
+  );
+  return all.map(({ master, stop }) =>
+    all.some((other) => other.stop !== stop && other.stop.name === stop.name)
+      ? { ...stop, name: `${master}_${stop.name}` }
+      : stop,
+  );
+}
 
 // ── what the bus is like ─────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -224,18 +230,25 @@ const worst = (all: readonly BusCycle[]): BusCycle =>
       : most,
   );
 
-/** How often the longest cycle is gone through at most until all cycles meet (our judgement); else it is gone through once. */
+/** How often the longest cycle is gone through at most until all cycles meet (our judgement). */
 const mostRounds = 24;
 
-/** All axes on one time: each goes through its cycle as often as it fits. */
+/**
+ * All axes on one time: each goes through its cycle a whole number of times. Cycles that never meet are stretched a little
+ * where they come nearest to it, so that the mean power of each stays what it is.
+ */
 function together(courses: readonly Course[]): Pick<BusDuty, 'axes' | 'cycle_s'> {
   const longest_s = Math.max(...courses.map(courseLasts_s));
-  const meets = (span_s: number): boolean =>
-    courses.every((course) => {
-      const times = span_s / courseLasts_s(course);
-      return Math.abs(times - Math.round(times)) < 1e-6;
-    });
-  const rounds = Array.from({ length: mostRounds }, (_, at) => at + 1).find((count) => meets(count * longest_s)) ?? 1;
+  const apart = (rounds: number): number =>
+    Math.max(
+      ...courses.map((course) => {
+        const times = (rounds * longest_s) / courseLasts_s(course);
+        return Math.abs(times - Math.round(times));
+      }),
+    );
+  let rounds = 1;
+  for (let count = 2; count <= mostRounds && apart(rounds) >= 1e-6; count++)
+    if (apart(count) / count < apart(rounds) / rounds) rounds = count;
   const cycle_s = rounds * longest_s;
   return { cycle_s, axes: courses.map((course) => repeated(powerPieces(course), courseLasts_s(course), cycle_s)) };
 }
@@ -244,19 +257,20 @@ function together(courses: readonly Course[]): Pick<BusDuty, 'axes' | 'cycle_s'>
 const mostRepeats = 200;
 
 function repeated(pieces: readonly PowerPiece[], own_s: number, cycle_s: number): readonly PowerPiece[] {
-  const count = Math.max(1, Math.floor(cycle_s / own_s + 1e-6));
+  const count = Math.max(1, Math.round(cycle_s / own_s));
   if (count > mostRepeats) {
     const mean_W = total(pieces.map(({ energy_J }) => energy_J)) / own_s;
     return [{ from_s: 0, to_s: cycle_s, start_W: mean_W, end_W: mean_W, energy_J: mean_W * cycle_s }];
   }
-  // Whole cycles are made to fit exactly, so that rounding leaves no piece beyond the end.
-  const stretch = cycle_s / own_s - count < 1e-6 ? cycle_s / (count * own_s) : 1;
+  const stretch = cycle_s / (count * own_s);
+  const at_s = (round: number, own: number): number => Math.min(cycle_s, (round * own_s + own) * stretch);
   return Array.from({ length: count }, (_, round) =>
     pieces.map((piece, at) => {
-      const from_s = (round * own_s + piece.from_s) * stretch;
-      const next = pieces[at + 1]?.from_s ?? own_s;
-      const to_s = Math.min(cycle_s, (round * own_s + next) * stretch);
-      return { ...piece, from_s, to_s };
+      const next = pieces[at + 1];
+      const from_s = at_s(round, piece.from_s);
+      // Where one cycle ends the next begins, to the bit.
+      const to_s = next === undefined ? at_s(round + 1, 0) : at_s(round, next.from_s);
+      return { ...piece, from_s, to_s, energy_J: piece.energy_J * stretch };
     }),
   )
     .flat()
