@@ -54,6 +54,13 @@ describe('a stop without the drives', () => {
     expect(show(assessment, 'masters.line')[0]!.tables.map(({ name }) => name)).toEqual(['stops', 'coasting_quick']);
   });
 
+  it('leaves a way that is allowed unanswered, and says where the ways are', () => {
+    const assessment = of('way_at_most: 1 m, category: 0', roll());
+    const found = assessment.findings.find(({ address }) => address === 'axes.stop_way@line.quick')!;
+    expect(found.verdict).toBe('unknown');
+    expect(found.says).toContain('how far each axis coasts without them, show masters.line tells');
+  });
+
   it('is shorter by a brake, once it holds', () => {
     const { time } = coasted(of('within: 0.5 s, category: 0', roll(', brake: 3 N·m, brake_delay: 0.2 s')));
     expect(time.value).toBeCloseTo(0.2 + (ω - (M / J) * 0.2) / ((M + 3) / J), 9);
