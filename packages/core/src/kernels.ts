@@ -40,6 +40,7 @@ export * from './axes/calc/winder.ts';
 export * from './marks/calc/budget.ts';
 export * from './marks/calc/capability.ts';
 export * from './marks/calc/capture.ts';
+export * from './marks/calc/caught.ts';
 export * from './marks/calc/contribution.ts';
 export * from './marks/calc/curved-model.ts';
 export * from './marks/calc/filtered-loop.ts';

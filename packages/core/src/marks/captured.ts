@@ -16,7 +16,7 @@ import {
   sharedRearm,
   windowAllowed,
   windowNeeded,
-} from './calc/capture.ts';
+} from './calc/caught.ts';
 import { countOf, noneOf, type PlacedMark } from './mark.ts';
 
 export interface Captured {

@@ -253,18 +253,18 @@ marks:
     const rowsOf = (eye: string, slow = '100 mm/min') => {
       const [view] = show(
         assessed(
-          `marks: { a: { speed: 400 mm/min, moved: { slow: ${slow}, fast: 400 mm/min, by: 0.472 mm }, spread: { any: 1 µm }${eye} } }\n`,
+          `marks: { a: { speed: 400 mm/min, seen: { moved: 0.472 mm, lower: ${slow}, higher: 400 mm/min }, spread: { any: 1 µm }${eye} } }\n`,
         ),
         'marks.a',
       );
-      return view!.tables.find(({ name }) => name === 'moved')!.rows.map(([, cell]) => cell);
+      return view!.tables.find(({ name }) => name === 'seen')!.rows.map(([, cell]) => cell);
     };
     const valuesOf = (rows: readonly unknown[]) => rows.map((cell) => (cell instanceof Quantity ? cell.value : cell));
     const close = (value: number) => expect.closeTo(value, 9);
     expect(valuesOf(rowsOf(', eye: { delay: 90 ms }'))).toEqual([0.472e-3, 0.0944, 0.09, 0.0044].map(close));
     expect(valuesOf(rowsOf(''))).toEqual([0.472e-3, 0.0944, 0, 0.0944].map(close));
     expect(valuesOf(rowsOf(', compensated: 50 %, eye: { delay: 90 ms }'))[3]).toBeCloseTo(0.0494, 9);
-    expect(rowsOf('', '500 mm/min')[1]).toMatchObject({ lacks: [{ path: 'marks.a.moved.fast' }] });
+    expect(rowsOf('', '500 mm/min')[1]).toMatchObject({ lacks: [{ path: 'marks.a.seen.higher' }] });
   });
 
   it('two polled edges at 1 m/s and 4 ms: ±4 mm, standard deviation 4 mm over the root of 6', () => {

@@ -154,13 +154,13 @@ const lostField = section(
   { about: 'What follows when marks are lost.' },
 );
 
-const movedField = section(
+const seenField = section(
   {
-    slow: quantity('m/s', { about: 'The lower speed of the web.', least: 0, example: '10 m/min' }),
-    fast: quantity('m/s', { about: 'The higher one.', above: 0, example: '100 m/min' }),
-    by: quantity('m', { about: 'How much later it is seen at the higher one, as a way.', example: '0.5 mm' }),
+    moved: quantity('m', { about: 'How much later it is seen at the higher speed, as a way.', example: '0.5 mm' }),
+    lower: quantity('m/s', { about: 'The lower speed of the web.', least: 0, example: '10 m/min' }),
+    higher: quantity('m/s', { about: 'The higher speed.', above: 0, example: '100 m/min' }),
   },
-  { about: 'What the mark was seen to move by between two speeds: the delay behind it is told.' },
+  { about: 'Where the mark was seen at two speeds: the delay behind it follows from that.' },
 );
 
 const correctField = section(
@@ -263,7 +263,7 @@ export const marksField = group(
       ),
       eye: optional(eyeField),
       capture: optional(captureField),
-      moved: optional(movedField),
+      seen: optional(seenField),
       length: way('The length that is measured between two edges.', '250 mm'),
       edges: optional(
         row(

@@ -2,7 +2,7 @@
 import type { Cell, LaterTable, LongWork, Table, View } from '../checks/view.ts';
 import { given, Missing } from '../working/missing.ts';
 import type { BudgetOf, Capability, Known } from './budget-of.ts';
-import { repeatsBetween } from './calc/capture.ts';
+import { repeatsBetween } from './calc/caught.ts';
 import type { TrialResult } from './calc/monte-carlo.ts';
 import type { Captured } from './captured.ts';
 import { caution } from './checks/run-on.ts';
@@ -10,8 +10,8 @@ import type { MarkDemand } from './demand.ts';
 import { histogram } from './histogram-picture.ts';
 import { inputsOfMark } from './inputs.ts';
 import type { LoopOf } from './loop-of.ts';
-import { movedTable } from './moved-table.ts';
 import { runOnPicture } from './run-on-picture.ts';
+import { seenTable } from './seen-table.ts';
 import { settlingPicture } from './settling-picture.ts';
 import { speedCurve, speedTable } from './speed-curve.ts';
 import { timesTable } from './times-table.ts';
@@ -39,7 +39,7 @@ export function markView(demand: MarkDemand): View {
       budgetTable(demand),
       resultTable(demand),
       ...timesTable(mark),
-      ...movedTable(demand),
+      ...seenTable(demand),
       ...trainTable(mark),
       ...captureTable(captured),
       ...(loop === undefined ? [] : [loopTable(loop)]),

@@ -5,10 +5,6 @@ import { q } from '../../working/testing.support.ts';
 import { combinedSpread } from './budget.ts';
 import { centredCapability } from './capability.ts';
 import {
-  brakingWay,
-  closestEdges,
-  closestMarks,
-  closestStray,
   delayOffset,
   evenJitter,
   halfCount,
@@ -17,23 +13,29 @@ import {
   latencyFound,
   latencyLeft,
   latencySaid,
-  lostMarkTime,
-  lostMarkWeb,
   normalJitter,
   pollSpread,
   pollWindow,
   rampAcceleration,
-  rearmSpeed,
-  repeatsBetween,
-  runOn,
-  sharedRearm,
   stampInterpolation,
   stampSpread,
   tensionStretch,
   timeAllowed,
+} from './capture.ts';
+import {
+  brakingWay,
+  closestEdges,
+  closestMarks,
+  closestStray,
+  lostMarkTime,
+  lostMarkWeb,
+  rearmSpeed,
+  repeatsBetween,
+  runOn,
+  sharedRearm,
   windowAllowed,
   windowNeeded,
-} from './capture.ts';
+} from './caught.ts';
 import {
   bothEdges,
   diameterError,

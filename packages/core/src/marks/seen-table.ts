@@ -7,30 +7,30 @@ import { sumOfOffsets } from './calc/contribution.ts';
 import { noneOf } from './mark.ts';
 
 /** Nothing where nobody has seen it at two speeds. */
-export function movedTable({ mark, known, speed }: BudgetOf): readonly Table[] {
+export function seenTable({ mark, known, speed }: BudgetOf): readonly Table[] {
   const { said, name, path } = mark;
-  const { moved } = said;
-  if (moved === undefined) return [];
-  const { slow, fast, by } = moved;
-  const found = given({ x: by, v: fast, w: slow }, (all) =>
+  const { seen } = said;
+  if (seen === undefined) return [];
+  const { moved, lower, higher } = seen;
+  const found = given({ x: moved, v: higher, w: lower }, (all) =>
     all.v.value > all.w.value
       ? latencyFound(all, name)
-      : missing(`${path}.moved.fast`, 'problem', 'a speed above the lower one', '100 m/min'),
+      : missing(`${path}.seen.higher`, 'problem', 'a speed above the lower one', '100 m/min'),
   );
   const left = given({ all: known, v: speed }, ({ all: { offsets }, v }) => {
     const timed = offsets.flatMap((each) => each.timed ?? []);
     return timed.length === 0
-      ? noneOf(`${path}.moved.said`, 's', 'no delay is said')
+      ? noneOf(`${path}.seen.said`, 's', 'no delay is said')
       : latencySaid({ b: sumOfOffsets({ b: timed }, `${name}.timed`), v }, name);
   });
   return [
     {
-      name: 'moved',
+      name: 'seen',
       title: `${name} moves with the speed`,
       note: 'the delay of all between the edge and what is seen of it; what is not said can be written as eye: { delay: … }, and a lead takes it out (compensated)',
       columns: ['what', 'value'],
       rows: [
-        ['seen later at the higher speed by', by],
+        ['seen later at the higher speed by', moved],
         ['delay behind it', found],
         ['delay that the file says and nothing takes out', left],
         ['delay that the file does not say', given({ f: found, s: left }, (all) => latencyLeft(all, name))],
