@@ -116,7 +116,8 @@ function nothingAt(assessment: Assessment, address: string): string {
   const near = nearest(address, [...addresses, ...sections.filter((each) => viewsAt(assessment, each).length > 0)]);
   // A section may be shown by the names in it alone.
   const all = sections.map((each) => (viewsAt(assessment, each).length > 0 ? each : `${each}.NAME`));
-  const isAbsent = mayBeAbsent.has(address.split('.', 1)[0]!) && !sections.includes(address.split('.', 1)[0]!);
+  const [section = ''] = address.split('.', 1);
+  const isAbsent = mayBeAbsent.has(section) && !sections.includes(section);
   return [
     `Nothing is shown at ${address}${isAbsent ? ': the file has none yet' : ''}.`,
     ...(isNumber ? ['It looks like the address of a number: layshaft explain takes it.'] : []),
