@@ -186,6 +186,8 @@ function untoldOf(master: Value<Master> | undefined, motion: Value<PhasedMotion>
 
 function casesOf(axis: Axis, motion: PhasedMotion, variants: readonly Variant[]): readonly Case[] {
   const ramps = rampsOf(axis.master);
+  // A dwell of 0 s is written, and asks for nothing.
+  const phases = motion.phases.filter(({ duration }) => duration.value > 0);
   return variants.flatMap(({ name, title, line }) => {
     const withRotor = withMotor(line, axis);
     const common = { axis, motion, line: withRotor };
@@ -196,14 +198,14 @@ function casesOf(axis: Axis, motion: PhasedMotion, variants: readonly Variant[])
         kind: 'cycle',
         name: `${name}cycle`,
         title: `${title}cycle at full speed`,
-        phases: motion.phases,
+        phases,
         ramp: undefined,
       }),
       ...ramps.flatMap((ramp): readonly Case[] => {
         const told = { ...common, kind: ramp.kind, name: `${name}${ramp.name}`, title: `${title}${ramp.title}` };
         if (steady !== undefined)
           return [caseOf({ ...told, phases: [rampPhase(axis, motion, steady, ramp)], ramp: undefined })];
-        return motion.scales ? [caseOf({ ...told, phases: motion.phases, ramp })] : [];
+        return motion.scales ? [caseOf({ ...told, phases, ramp })] : [];
       }),
     ];
   });

@@ -8,9 +8,9 @@ import { demandOf } from './demand.ts';
 import { gearsOf } from './gears.ts';
 
 /** An axis of 0.5 kg·m² that rubs with 2 N·m in motion and sticks with 40 N·m, and its highest torque. */
-function peakOf(motion: string, { more = '', breakaway = ', breakaway: 40 N·m' } = {}) {
+function peakOf(motion: string, { more = '', breakaway = ', breakaway: 40 N·m', head = '' } = {}) {
   const train = `{ inertia: 0.5 kg·m² }, { friction: { torque: 2 N·m${breakaway} } }${more}`;
-  const design = resolve(read(`layshaft: 1\naxes:\n  a: { motion: { ${motion} }, train: [${train}] }\n`), []);
+  const design = resolve(read(`layshaft: 1\n${head}axes:\n  a: { motion: { ${motion} }, train: [${train}] }\n`), []);
   expect(design.problems).toEqual([]);
   const demand = demandOf(design.axes[0]!, design.gravity);
   if (demand.peak instanceof Missing) throw new Error(JSON.stringify(demand.peak.lacks));
@@ -61,6 +61,14 @@ describe('moving off counts with the friction at rest, whatever the motion and t
       40 + 0.5 * (quarter / 0.4 / 0.1),
       9,
     );
+  });
+
+  it('a follower that never stands moves off with its master', () => {
+    const knife = `follow: line, cuts: { length: 500 mm, circumference: 500 mm, blades: 1, working: 40°, recover: cycloidal }`;
+    const master = (ramp: string) => `masters: { line: { speed: 1 m/s, repeat: 1 m, ${ramp} } }\n`;
+    // 2π·1 m/s over 500 mm, in 2 s.
+    expect(peakOf(knife, { head: master('ramp_up: 2 s') }).motor).toBeCloseTo(40 + (0.5 * (4 * Math.PI)) / 2, 6);
+    expect(peakOf(knife, { head: master('ramp_down: 200 s') }).motor).toBeCloseTo(2, 6);
   });
 
   it('what sticks less than it rubs counts as it rubs', () => {

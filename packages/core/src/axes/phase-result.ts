@@ -3,7 +3,7 @@ import type { Values } from '../working/formula.ts';
 import type { Inputs, Quantity } from '../working/quantity.ts';
 import type { PlainLine } from './calc/drive-line.ts';
 import { highestIn } from './calc/highest-in-piece.ts';
-import { hardestMovingOff } from './calc/moving-off.ts';
+import { hardestMovingOff, type MovingOff } from './calc/moving-off.ts';
 import { lasts_s, type PhaseDemand, phaseDemand } from './calc/phase-torque.ts';
 import { chain, type State, stateAt, stateOf } from './calc/segment.ts';
 import type { Line, PlainForm } from './line.ts';
@@ -108,7 +108,11 @@ export function phaseOf(asked: PhaseAsked): PhaseResult {
           searched(({ squared, lasts_s: t }) => Math.sqrt(squared / t)),
           about,
         ),
-    starting: standing ? undefined : own === undefined ? movingOff(asked, analysis) : startingTorque(line, own, about),
+    starting: standing
+      ? undefined
+      : own === undefined || (ramp !== undefined && own.before !== undefined)
+        ? movingOff(asked, analysis)
+        : startingTorque(line, own, about),
     toolSpeed: standing ? undefined : toolSpeedOf(asked),
     meanSpeed: phaseMeanSpeed(
       searched(({ turned_rad, lasts_s: t }) => turned_rad / t),
@@ -159,48 +163,44 @@ function startingTorque(line: Line, even: Even, about: string): Quantity<'N·m'>
   );
 }
 
-/** The same where the acceleration changes all along, or a load depends on where the tool is. */
+/** The same where the acceleration changes all along, a load depends on where the tool is, or the master moves off. */
 function movingOff(
-  { motion, line, phase, plain, from, start_s, about }: PhaseAsked,
+  { motion, line, phase, plain, from, start_s, about, ramp }: PhaseAsked,
   { inputs, means, off }: Analysed,
 ): Quantity<'N·m'> | undefined {
   const own = motionOf(phase);
-  const found = hardestMovingOff(plain, { motion: own, from, start_s, rising_per_s: 0 });
+  const found = hardestMovingOff(plain, { motion: own, from, start_s, rising_per_s: risingOf(ramp) });
   if (found === undefined) return undefined;
-  const { segment, going } = found;
-  const here = stateOf(segment, 0);
-  const [quickening, place] =
+  const { segment, going, quickening } = found;
+  const [faster, place] =
     motion.unit === 'm'
       ? ([startingAcceleration, startingPosition] as const)
       : ([startingTurningAcceleration, startingAngle] as const);
-  const call = (take: (at: { readonly state: State; readonly position: number }) => number) => ({
+  const call = (take: (moving: MovingOff) => number) => ({
     inputs,
     means,
     of: (...values: Values) => take(off(values)),
-    value: take({ state: here, position: from + here.position }),
+    value: take(found),
   });
+  const even = phase.even?.before === undefined ? phase.even?.acceleration : undefined;
   const least = 1e-9 * highestIn(segment, 'acceleration');
   const acceleration =
-    Math.abs(here.acceleration) <= least
+    even ??
+    (Math.abs(quickening) <= least
       ? undefined
-      : (phase.even?.acceleration ??
-        quickening(
-          call(({ state }) => going * state.acceleration),
+      : faster(
+          call((moving) => moving.going * moving.quickening),
           about,
         ));
   const position = isPlaced(line)
     ? place(
-        call(({ position: at }) => at),
+        { inputs, means, of: (...values: Values) => off(values).position, value: from + stateOf(segment, 0).position },
         about,
       )
     : undefined;
   const time_s = start_s + segment.start_s - own[0]!.start_s;
-  const backwards = going === -1;
-  return torqueAt(
-    line,
-    { speed: undefined, acceleration, backwards, state: 'starting', position, time_s },
-    `${about}.starting`,
-  );
+  const instant = { speed: undefined, acceleration, backwards: going === -1, position, time_s };
+  return torqueAt(line, { ...instant, state: 'starting' }, `${about}.starting`);
 }
 
 function instantOf(
@@ -310,8 +310,8 @@ interface Analysed {
   readonly of: (values: Values) => PhaseDemand;
   /** At the highest torque: the state within the phase, and the position from where the cycle begins. */
   readonly instant: (values: Values) => { readonly state: State; readonly position: number };
-  /** The same where it moves off. */
-  readonly off: (values: Values) => { readonly state: State; readonly position: number };
+  /** Where it moves off against the highest torque, and the position there. */
+  readonly off: (values: Values) => MovingOff & { readonly position: number };
 }
 
 /** All that the analysis of a phase rests on, and the analysis itself from those values. */
@@ -338,8 +338,8 @@ function analysed({ phase, before, form, line, ramp }: PhaseAsked): Analysed {
     },
     off: (values) => {
       const { plain, ...stretch } = all(values);
-      const state = stateOf(hardestMovingOff(plain, stretch)!.segment, 0);
-      return { state, position: stretch.from + state.position };
+      const moving = hardestMovingOff(plain, stretch)!;
+      return { ...moving, position: stretch.from + stateOf(moving.segment, 0).position };
     },
   };
 }

@@ -54,6 +54,13 @@ describe('a stop without the drives', () => {
     expect(show(assessment, 'masters.line')[0]!.tables.map(({ name }) => name)).toEqual(['stops', 'coasting_quick']);
   });
 
+  it('goes on at full speed for its reaction before', () => {
+    const { time, angle } = coasted(of('reaction: 0.2 s, category: 0', roll(', brake: 3 N·m, brake_delay: 0 s')));
+    const slowed = (J * ω) / (M + 3);
+    expect(time.value).toBeCloseTo(0.2 + slowed, 9);
+    expect(angle.value).toBeCloseTo(0.2 * ω + (slowed * ω) / 2, 9);
+  });
+
   it('leaves a way that is allowed unanswered, and says where the ways are', () => {
     const assessment = of('way_at_most: 1 m, category: 0', roll());
     const found = assessment.findings.find(({ address }) => address === 'axes.stop_way@line.quick')!;

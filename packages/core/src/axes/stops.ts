@@ -50,7 +50,7 @@ export function stopsOf(master: Master, demands: readonly AxisDemand[]): readonl
         time: undefined,
         coasts: demands
           .filter(({ axis }) => axis.master === master)
-          .map((demand) => ({ demand, found: coastOf(demand, `${demand.axis.name}.${stop.name}`) })),
+          .map((demand) => ({ demand, found: coastOf(demand, reaction, `${demand.axis.name}.${stop.name}`) })),
       };
     const about = `${master.name}.${stop.name}`;
     const r = reaction ?? assumed(`${path}.reaction`, 0, 's', { source: 'judgement', because: 'none unless said' });
@@ -69,8 +69,15 @@ export function stopsOf(master: Master, demands: readonly AxisDemand[]): readonl
   });
 }
 
-/** From its highest speed, the drive off: friction of the train and the holding brake of the motor stop it. */
-function coastOf({ axis, line, speed, inertia, motion }: AxisDemand, about: string): Value<Coasting | 'never'> {
+/**
+ * From its highest speed, which it keeps for the reaction, the drive off: friction of the train and the holding brake of
+ * the motor stop it.
+ */
+function coastOf(
+  { axis, line, speed, inertia, motion }: AxisDemand,
+  reaction: Stop['reaction'],
+  about: string,
+): Value<Coasting | 'never'> {
   const { motor } = axis;
   const asked = {
     line,
@@ -78,10 +85,11 @@ function coastOf({ axis, line, speed, inertia, motion }: AxisDemand, about: stri
     ω: speed,
     load: inertia,
     rotor: motor.inertia,
+    reaction,
     brake: isAbsent(motor.brake) ? undefined : motor.brake,
     delay: isAbsent(motor.brake) ? undefined : motor.brake_delay,
   };
-  return given(asked, ({ line, motion, ω, load, rotor, brake, delay }): Value<Coasting | 'never'> => {
+  return given(asked, ({ line, motion, ω, load, rotor, reaction, brake, delay }): Value<Coasting | 'never'> => {
     if (line.stages.some(({ placed }) => placed.length > 0))
       return missing(`${axis.path}.train`, 'problem', 'a train without loads that depend on the position', '');
     const form = plainForm(line);
@@ -90,6 +98,7 @@ function coastOf({ axis, line, speed, inertia, motion }: AxisDemand, about: stri
       ω,
       J: totalInertia({ J: [load, rotor] }, `${about}.with_rotor`),
       ...(brake && { T: brake as Quantity<'N·m'>, d: delay as Quantity<'s'> }),
+      ...(reaction && { r: reaction as Quantity<'s'> }),
     };
     const means = {
       ...form.means,
@@ -97,13 +106,18 @@ function coastOf({ axis, line, speed, inertia, motion }: AxisDemand, about: stri
       J: 'inertia of load and rotor at the motor shaft',
       T: 'torque of the holding brake',
       d: 'time until it holds',
+      r: 'reaction, at that speed',
     };
     const count = Object.keys(form.inputs).length;
     const { now, call } = resultsOf({ inputs, means }, (values) => {
       const plain = form.build(values.slice(0, count));
-      const [speed_rad_per_s = 0, inertia_kg_m2 = 0, brake_Nm = 0, delay_s = 0] = values.slice(count) as number[];
+      const [speed_rad_per_s = 0, inertia_kg_m2 = 0, ...more] = values.slice(count) as number[];
+      const [brake_Nm = 0, delay_s = 0] = brake === undefined ? [] : more;
+      const reaction_s = reaction === undefined ? 0 : more.at(-1)!;
       const stop = coast({ ...atShaft(plain), speed_rad_per_s, inertia_kg_m2, brake_Nm, delay_s }) ?? never;
-      return { ...stop, ratio: shaftRatio(plain) };
+      const lasts_s = stop.lasts_s + reaction_s;
+      const forth_rad = stop.forth_rad + speed_rad_per_s * reaction_s;
+      return { ...stop, lasts_s, forth_rad, ratio: shaftRatio(plain) };
     });
     if (now.lasts_s === Infinity) return 'never';
     const turned = ({ forth_rad, back_rad }: Coasted): number => Math.max(forth_rad, back_rad);

@@ -1,4 +1,4 @@
-// What is said to be unknown is not left out in silence: ramps, stops and the rotor of an axis.
+// What is said to be unknown is not left out in silence: ramps, stops and the rotor of an axis; a dwell of 0 s asks for nothing.
 import { describe, expect, it } from 'vitest';
 import { assessText } from '../../../../tests/support/examples.ts';
 
@@ -70,4 +70,17 @@ describe('what is unknown leaves unknown what rests on it', () => {
       expect(found.get(check)?.says).toMatch(/; without its rotor, whose inertia is not given$/);
     }
   });
+});
+
+it('a dwell of 0 s is as good as none', () => {
+  const motion = (dwell: string) =>
+    text
+      .replace(
+        /motion: .*/,
+        `motion: { cycle: 2 s, steps: [{ move: 0.2 m, in: 0.4 s, law: cycloidal }, ${dwell}{ dwell: rest }] }`,
+      )
+      .replace(/motor: .*/, 'motor: motor_80_3');
+  const all = (changed: string) =>
+    [...verdicts(changed)].map(([check, { demand, verdict }]) => [check, demand?.value, verdict]);
+  expect(all(motion('{ dwell: 0 s }, '))).toEqual(all(motion('')));
 });

@@ -4,7 +4,6 @@ import { type Course, type Met, stepsOf, upTo } from './course.ts';
 import { shaftRatio } from './drive-line.ts';
 import { movingOffTorque, movingsOff } from './moving-off.ts';
 import { lasts_s } from './phase-torque.ts';
-import { stateOf } from './segment.ts';
 
 export interface CaseToChoose {
   readonly course: Course;
@@ -48,7 +47,7 @@ export function choiceLoad(cases: readonly CaseToChoose[], stage: number, inerti
       for (const moving of movingsOff(line, stretch)) {
         const parts = { load: 0, inertial: 0 };
         const torque_Nm = movingOffTorque(line, stretch, moving, { parts });
-        const acceleration_rad_per_s2 = shaftRatio(line) * stateOf(moving.segment, 0).acceleration;
+        const acceleration_rad_per_s2 = shaftRatio(line) * moving.quickening;
         point({ load_Nm: parts.load, torque_Nm, speed_rad_per_s: 0, acceleration_rad_per_s2 }, moving.going, 0);
       }
       return { from, to: load.length, lasts_s: lasts_s(stretch.motion), stands: stands[index] === true };
