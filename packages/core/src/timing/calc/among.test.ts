@@ -90,6 +90,19 @@ describe('tasks of a core', () => {
     expect(growthOf(rows)).toBeLessThan(1);
   });
 
+  it('that come once a day answer as if they came every hour, and so do the others', () => {
+    const rows = (hours: number): readonly Row[] => [
+      [4e-3, 10e-3, 0, 1, 10e-3, 0],
+      [2, 3600 * hours, 0, 2, 3600 * hours, 1e-3],
+      [1e-3, 20e-3, 0, 3, 20e-3, 0],
+    ];
+    for (const own of [0, 1, 2]) {
+      expect(answersOf(rows(24), own)).toBe(answersOf(rows(1), own));
+      expect(answersOf(rows(24), own, beginsAmong)).toBe(answersOf(rows(1), own, beginsAmong));
+    }
+    expect(answersOf(rows(24), 0)).toBe(5e-3);
+  });
+
   it('that cannot be have no answer', () => {
     expect(answersOf([[0, 1e-3, 0, 1, 1e-3, 0]], 0)).toBeNaN();
     expect(answersOf([[1e-3, Number.POSITIVE_INFINITY, 0, 1, 1e-3, 0]], 0)).toBeNaN();

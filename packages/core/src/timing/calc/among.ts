@@ -153,24 +153,32 @@ export const taskShare = formula({
 /** Longest execution, period, jitter, priority, deadline, blocking section; in seconds. */
 type Plain = readonly [number, number, number, number, number, number];
 
+/**
+ * 75 minutes: a task that comes more rarely counts as if it came so often. No busy period is as long, so its own response
+ * and those of others stay what they are.
+ */
+const rarest_ps = 2 ** 52;
+const upTo75min = (time: number): number => Math.min(picoseconds(time), rarest_ps);
+
 /** The tasks of a core as the calculations take them: each is blocked by the longest section of those that are less urgent. */
 export function blocked(tasks: readonly Plain[]): readonly Task[] {
   return tasks.map(([longest, period, jitter, priority, deadline]) => ({
     priority,
-    period_ps: picoseconds(period),
+    period_ps: upTo75min(period),
     longest_ps: picoseconds(longest),
     jitter_ps: picoseconds(jitter),
     blocking_ps: picoseconds(Math.max(0, ...tasks.flatMap(([, , , other, , b]) => (other > priority ? [b] : [])))),
-    deadline_ps: picoseconds(deadline),
+    deadline_ps: upTo75min(deadline),
   }));
 }
 
 /** Where a value was changed to what no task can have, nothing is computed. */
 const isPossible = (tasks: readonly Plain[]): boolean =>
   tasks.every(
-    ([longest, period, jitter, priority, ...later]) =>
-      [longest, period, jitter, ...later].every((each) => Number.isSafeInteger(picoseconds(each)) && each >= 0) &&
-      Number.isFinite(priority) &&
+    ([longest, period, jitter, priority, deadline, b]) =>
+      [period, deadline, priority].every(Number.isFinite) &&
+      [longest, jitter, b].every((each) => each >= 0 && Number.isSafeInteger(picoseconds(each))) &&
+      deadline >= 0 &&
       picoseconds(longest) > 0 &&
       picoseconds(period) > 0,
   );

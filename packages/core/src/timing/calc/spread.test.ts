@@ -76,6 +76,12 @@ describe('a sum of waits', () => {
     expect(() => quantile_ps(found, -0.1)).toThrow(RangeError);
   });
 
+  it('that take hours have quantiles too, as near as numbers are', () => {
+    const found = spreadOf([constantDelay(7e15), evenDelay(0, 1.08e16)])!;
+    for (const share of [0.1, 0.5, 0.99])
+      expect(quantile_ps(found, share) / (7e15 + share * 1.08e16)).toBeCloseTo(1, 12);
+  });
+
   it('of constants alone is one delay', () => {
     const found = spreadOf([constantDelay(3), constantDelay(4)])!;
     expect([6, 7].map((at) => shareUpTo(found, at))).toEqual([0, 1]);

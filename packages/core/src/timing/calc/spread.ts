@@ -67,6 +67,8 @@ export function quantile_ps(spread: Spread, share: number): number {
   if (shareUpTo(spread, low) >= share) return low;
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
+    // Over 2^53 ps there is no whole picosecond between.
+    if (middle <= low || middle >= high) break;
     if (shareUpTo(spread, middle) >= share) high = middle;
     else low = middle;
   }
