@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { thousandPoints } from '../support/thousand-points.ts';
 import { openPage, type ServedFolder, serveExamples, startBrowser } from './support/browser.ts';
 
 const soon = <T>(what: () => T | Promise<T>) => expect.poll(what, { timeout: 20_000, interval: 25 });
@@ -17,6 +18,21 @@ const long = `  a_[1..130]: { kind: digital_in, type: 3 }
   pump_[1..5]: { kind: digital_out, current: 0.4 A, apart: pumps }
   brake_[1..7]: { kind: digital_out, current: 0.2 A, potential: brakes }
 `;
+
+/** Remembers the longest time between two frames of the page. */
+function watchFrames(): void {
+  const watch = globalThis as unknown as { longest_ms: number };
+  watch.longest_ms = 0;
+  let last = performance.now();
+  const look = (): void => {
+    const now = performance.now();
+    watch.longest_ms = Math.max(watch.longest_ms, now - last);
+    last = now;
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+const longestFrame = (): number => (globalThis as unknown as { longest_ms: number }).longest_ms;
 
 let browser: Browser;
 beforeAll(async () => {
@@ -145,6 +161,24 @@ describe('racks on the sheet', () => {
     await page.keyboard.type(' and more');
     await soon(() => became()).toMatch(/^Stopped \(the file has changed\): main/);
     await soon(solvers).toBe(0);
+  });
+
+  it('of a thousand points are read, chosen, taken and wired with the page awake all the time', {
+    timeout: 120_000,
+  }, async () => {
+    await opened(thousandPoints());
+    await page.evaluate(watchFrames);
+    await start();
+    await soon(() => form().locator('.far').textContent()).toMatch(/^s_\d \(\d of 4\)/);
+    const later = (what: () => Promise<string | null>) => expect.poll(what, { timeout: 90_000, interval: 50 });
+    await later(() => became()).toMatch(/^1000 points get their channels/);
+    await table().getByRole('button', { name: 'Take all of this into the file' }).click();
+    await later(() => view().locator('.result').textContent()).toMatch(/^12 racks carry 1000 points/);
+    const wiring = page.locator('[data-view="racks.s_1.wiring"]');
+    await wiring.locator('button', { hasText: /^Wires$/ }).click();
+    await wiring.locator('[data-table="wires"] tbody tr').nth(5).waitFor();
+    // Others may use the computer meanwhile; it would be seconds if the page itself did the work.
+    expect(await page.evaluate(longestFrame)).toBeLessThan(1500);
   });
 
   it('that cannot be are told in words, and nothing is to be taken', async () => {

@@ -6,6 +6,7 @@ import { table } from '../reference/markdown.ts';
 import { type Dragged, dragLatencies } from './drag.ts';
 import { type Figure, figures } from './figures.ts';
 import { three } from './measure.ts';
+import { rackFigure } from './rack-figures.ts';
 import { threadFigures } from './thread-figures.ts';
 
 /** Moves of the pointer in one drag. */
@@ -25,6 +26,11 @@ if (built)
     console.log(rowOf(figure).join('  '));
     measured.push(figure);
   }
+if (built) {
+  const figure = await rackFigure('packages/cli/dist/solver.js');
+  console.log(rowOf(figure).join('  '));
+  measured.push(figure);
+}
 const dragged = built ? await dragLatencies(moves) : undefined;
 if (dragged !== undefined) {
   const figure = draggedFigure(dragged);
