@@ -56,6 +56,9 @@ export function tracedCycles(simulation: Simulation, trace: TripTrace): readonly
 /** Of a hop, and all hops of its try, there and back. */
 type Causes = (spoilt: SpoiltHop, hop: Hop, way: readonly Hop[]) => string;
 
+/** From a place up to another. */
+type Part = readonly [from: number, to: number];
+
 function tracedCycle(
   { plan }: Simulation,
   trace: TripTrace,
@@ -63,26 +66,25 @@ function tracedCycle(
   causes: Causes,
 ): Omit<TracedCycle, 'pulses'> {
   const { branches, exchanges, repeatsFrom_ps } = plan.cycles[remainder(cycle, plan.cycles.length)]!;
-  const left = trace.spoilt.filter((each) => each.cycle === cycle);
-  /** Takes the spoilt hop of a frame out of those that are left. */
-  const take = (frame: readonly Hop[], repeat: number, way = frame) => {
-    const isIn = (each: SpoiltHop, { run, from_ps }: Hop): boolean =>
-      each.repeat === repeat && each.run === run && each.at_ps === from_ps;
-    const found = left.findIndex((each) => frame.some((hop) => isIn(each, hop)));
-    if (found < 0) return undefined;
-    const [spoilt] = left.splice(found, 1);
-    const hop = frame.find((each) => isIn(spoilt!, each))!;
-    return { hop, by: causes(spoilt!, hop, way) };
+  const inCycle = trace.spoilt.filter((each) => each.cycle === cycle);
+  /** The first hop from one place of a try up to another that was spoilt, and what did it. */
+  const spoiltIn = (exchange: number, repeat: number, hops: readonly Hop[], [from, to]: Part, way: readonly Hop[]) => {
+    const spoilt = inCycle.find(
+      (each) => each.exchange === exchange && each.repeat === repeat && each.place >= from && each.place < to,
+    );
+    const hop = spoilt && hops[spoilt.place];
+    return hop && { hop, by: causes(spoilt, hop, way) };
   };
   const spoiltForAll: Spoilt[] = [];
   const isBranchLost: boolean[] = [];
-  for (const hop of branches) {
+  for (const [at, hop] of branches.entries()) {
     const isLost = hop.after >= 0 && isBranchLost[hop.after]!;
-    const own = isLost ? undefined : take([hop], 0);
+    const own = isLost ? undefined : spoiltIn(-1, 0, branches, [at, at + 1], [hop]);
     if (own !== undefined) spoiltForAll.push({ run: hop.run, by: own.by, of: 'command', isCopy: false });
     isBranchLost.push(isLost || own !== undefined);
   }
-  const tried = (exchange: Exchanged, repeat: number): Tried => {
+  const tried = (place: number, repeat: number): Tried => {
+    const exchange = exchanges[place]!;
     const begins_ps = repeat === 0 ? 0 : repeatsFrom_ps[repeat - 1]!;
     const hasCommand = repeat > 0 || exchange.behind < 0;
     const begun = ({ hops, again }: Pick<Exchanged, 'hops' | 'again'>): readonly Hop[] =>
@@ -92,35 +94,18 @@ function tracedCycle(
     const isSilent = !hasCommand && isBranchLost[exchange.behind]!;
     /** Where the answer begins: there and back pass the same runs. */
     const answersFrom = (way: readonly Hop[]): number => (hasCommand ? Math.ceil(way.length / 2) : 0);
-    const spoiltAmong = (part: readonly Hop[], way: readonly Hop[]): readonly Spoilt[] => {
-      const found = take(part, repeat, way);
-      if (found === undefined) return [];
-      const of = way.indexOf(found.hop) < answersFrom(way) ? 'command' : 'answer';
-      return [{ run: found.hop.run, by: found.by, of, isCopy: way !== hops }];
+    const spoiltOf = (which: 0 | 1, of: Spoilt['of']): readonly Spoilt[] => {
+      const way = ways[which]!;
+      const before = which * hops.length;
+      const middle = before + answersFrom(way);
+      const part: Part = of === 'command' ? [before, middle] : [middle, before + way.length];
+      const found = spoiltIn(place, repeat, ways.flat(), part, way);
+      return found === undefined ? [] : [{ run: found.hop.run, by: found.by, of, isCopy: which === 1 }];
     };
-    const some = (of: Spoilt['of']): readonly Spoilt[] =>
-      ways.flatMap((way) => {
-        const from = answersFrom(way);
-        return spoiltAmong(of === 'command' ? way.slice(0, from) : way.slice(from), way);
-      });
-    /** Both copies, or none is taken. */
-    const both = (of: Spoilt['of']): readonly Spoilt[] => {
-      const before = [...left];
-      const found = some(of);
-      if (areAll(found, of)) return found;
-      left.splice(0, left.length, ...before);
-      return [];
-    };
+    const some = (of: Spoilt['of']): readonly Spoilt[] => ways.flatMap((_, which) => spoiltOf(which as 0 | 1, of));
     const areAll = (spoilt: readonly Spoilt[], which: Spoilt['of']): boolean =>
       spoilt.filter(({ of }) => of === which).length === ways.length;
-    const ofCopies = (): readonly Spoilt[] => {
-      const commands = both('command');
-      if (commands.length > 0) return commands;
-      const answers = both('answer');
-      return [...some('command'), ...(answers.length > 0 ? answers : some('answer'))];
-    };
-    // Without a copy nothing is played behind what was spoilt.
-    const spoilt = isSilent ? [] : ways.length === 1 ? spoiltAmong(hops, hops) : ofCopies();
+    const spoilt = isSilent ? [] : [...some('command'), ...some('answer')];
     const isCommandLost = isSilent || areAll(spoilt, 'command');
     const isLost = isCommandLost || areAll(spoilt, 'answer');
     const isLate = ways.flat().some(({ from_ps, open_ps }) => from_ps + open_ps > plan.cycle_ps);
@@ -134,11 +119,8 @@ function tracedCycle(
       fate: isSilent ? 'no command' : isLost ? 'spoilt' : isLate ? 'late' : 'whole',
     };
   };
-  // Two frames may be on a run both ways at the very same time: what one of them lost goes to the station that tripped.
-  const own = exchanges.findIndex(({ stations }) => stations.includes(trace.station));
-  const ofOwn = tried(exchanges[own]!, 0);
-  const tries = exchanges.map((exchange, at) => (at === own ? ofOwn : tried(exchange, 0)));
-  const failed = exchanges.filter((_, at) => tries[at]!.fate !== 'whole');
+  const tries = exchanges.map((_, place) => tried(place, 0));
+  const failed = tries.flatMap(({ fate }, place) => (fate === 'whole' ? [] : [place]));
   let served = 0;
   for (let repeat = 1; repeat <= repeatsFrom_ps.length && served < failed.length; repeat++) {
     const again = tried(failed[served]!, repeat);
@@ -150,7 +132,7 @@ function tracedCycle(
     forAll: branches.filter(({ after }) => after < 0),
     spoiltForAll,
     tries,
-    lost: failed.slice(served).flatMap(({ stations }) => stations),
+    lost: failed.slice(served).flatMap((place) => exchanges[place]!.stations),
   };
 }
 

@@ -22,7 +22,10 @@ export function nextWord(state: BitState): number {
   return word;
 }
 
-/** The next words of a stream, as many as the array holds: quicker than one by one. Gives whether one is at most `limit`. */
+/**
+ * The next words of a stream, as many as the array holds: quicker than one by one. Gives whether a half of one, as a signed
+ * integer of 16 bits, is at most `limit`.
+ */
 export function fillWords(state: BitState, words: Int32Array, limit: number): boolean {
   let [a, b, c, d] = [state[0]!, state[1]!, state[2]!, state[3]!];
   let isUnder = false;
@@ -31,7 +34,7 @@ export function fillWords(state: BitState, words: Int32Array, limit: number): bo
     const five = Math.imul(b, 5);
     const word = Math.imul((five << 7) | (five >>> 25), 9);
     words[at] = word;
-    if (word <= limit) isUnder = true;
+    if (word >> 16 <= limit || (word << 16) >> 16 <= limit) isUnder = true;
     const shifted = b << 9;
     c ^= a;
     d ^= b;

@@ -16,11 +16,14 @@ describe('the generator', () => {
   it('draws a block of words as it draws them one by one', () => {
     const [one, block] = [0, 1].map(() => Int32Array.from(streamsOf(7, 1)[0]!)) as [Int32Array, Int32Array];
     const words = new Int32Array(1000);
-    expect(fillWords(block, words, -(2 ** 31))).toBe(false);
+    expect(fillWords(block, words, -(2 ** 15) - 1)).toBe(false);
     expect([...words]).toEqual(Array.from(words, () => nextWord(one)));
     expect([...block]).toEqual([...one]);
-    const least = Math.min(...words);
-    const under = [least - 1, least].map((limit) => fillWords(Int32Array.from(streamsOf(7, 1)[0]!), words, limit));
+    const few = new Int32Array(20);
+    const refill = (limit: number) => fillWords(Int32Array.from(streamsOf(7, 1)[0]!), few, limit);
+    refill(0);
+    const least = Math.min(...[...few].flatMap((word) => [word >> 16, (word << 16) >> 16]));
+    const under = [least - 1, least].map(refill);
     expect(under).toEqual([false, true]);
   });
 

@@ -35,11 +35,13 @@ export interface FlatHops {
   readonly lasts_ps: Float64Array;
   readonly open_ps: Float64Array;
   readonly after: Int32Array;
-  /** Of a hop of a first try, its place among the exchanges of its cycle. */
+  /** Its place among the exchanges of its cycle; -1 of a branch hop. */
   readonly exchange: Int32Array;
+  /** Its place among the hops of its try, those of copies behind the others; of a branch hop, among these. */
+  readonly place: Int32Array;
   /**
-   * The chance to be spoilt in 64 bits: the upper 32, less 2^31 as words are signed, and the lower ones that count where the
-   * upper are equal; 2^32 of them at a chance of 1.
+   * The chance to be spoilt: its upper 16 bits, less 2^15 as halves of words are signed, and the share of the rest that counts
+   * where these are equal; 1 at a chance of 1.
    */
   readonly upper: Int32Array;
   readonly lower: Float64Array;
@@ -103,12 +105,26 @@ function flatten(plan: SimulationPlan): FlatHops {
       }),
     };
   });
-  const exchange = new Int32Array(all.length);
-  for (const { places } of firsts)
-    for (const [at, { way, copies }] of places.entries()) exchange.fill(at, way.first, copies.end);
+  const exchange = new Int32Array(all.length).fill(-1);
+  const place = new Int32Array(all.length);
+  const number = (from: number, end: number, before = 0): number => {
+    for (let hop = from; hop < end; hop++) place[hop] = before + hop - from;
+    return before + end - from;
+  };
+  for (const { first, branchEnd, exchanges } of cycles) {
+    number(first, branchEnd);
+    for (const [at, { otherWay, ...way }] of exchanges.entries()) {
+      for (const each of otherWay === undefined ? [way] : [way, otherWay])
+        exchange.fill(at, each.first, each.end).fill(at, each.againFirst, each.againEnd);
+      const [hops, again] = [number(way.first, way.end), number(way.againFirst, way.againEnd)];
+      if (otherWay === undefined) continue;
+      number(otherWay.first, otherWay.end, hops);
+      number(otherWay.againFirst, otherWay.againEnd, again);
+    }
+  }
   let hazard = 0;
-  const upperOf = ({ spoils }: Hop): number => Math.min(Math.floor(spoils * 2 ** 32), 2 ** 32 - 1);
-  const upper = Int32Array.from(all, (hop) => upperOf(hop) - 2 ** 31);
+  const upperOf = ({ spoils }: Hop): number => Math.min(Math.floor(spoils * 2 ** 16), 2 ** 16 - 1);
+  const upper = Int32Array.from(all, (hop) => upperOf(hop) - 2 ** 15);
   return {
     run: Int32Array.from(all, ({ run }) => run),
     from_ps: Float64Array.from(all, ({ from_ps }) => from_ps),
@@ -116,9 +132,10 @@ function flatten(plan: SimulationPlan): FlatHops {
     open_ps: Float64Array.from(all, ({ open_ps }) => open_ps),
     after: Int32Array.from(after),
     exchange,
+    place,
     upper,
-    greatest: upper.reduce((most, each) => Math.max(most, each), -(2 ** 31)),
-    lower: Float64Array.from(all, (hop) => (hop.spoils * 2 ** 32 - upperOf(hop)) * 2 ** 32),
+    greatest: upper.reduce((most, each) => Math.max(most, each), -(2 ** 15)),
+    lower: Float64Array.from(all, (hop) => hop.spoils * 2 ** 16 - upperOf(hop)),
     byChance: all.some(({ spoils }) => spoils > 0),
     hazard: Float64Array.from(all.slice(0, firsts.at(-1)?.end ?? 0), ({ spoils }) => (hazard -= Math.log1p(-spoils))),
     cycles,

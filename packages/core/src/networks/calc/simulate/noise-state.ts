@@ -6,8 +6,8 @@ import type { PulsePattern } from '../pulse-pattern.ts';
 import type { FlatHops } from './hops.ts';
 import type { PulseNoise, SimulationPlan, TwoStateNoise } from './plan.ts';
 
-/** Words drawn at once: few enough that most blocks spoil nothing where errors are rare. Our judgement. */
-const blockOfWords = 128;
+/** Words drawn at once, two hops each: few enough that most blocks spoil nothing where errors are rare. Our judgement. */
+const blockOfWords = 64;
 
 /** A number over 0 and up to 1, of 53 bits. */
 export const nextShare = (bits: BitState): number => {
@@ -58,29 +58,31 @@ function firstOf(kinds: readonly FirstSpoilt[]): FirstSpoilt {
 }
 
 /**
- * One word is drawn for each hop, and another one where its upper bits leave it open. A block whose words are all over every
- * chance spoils nothing.
+ * Half a word is drawn for each hop, and two more words where it leaves it open. A block whose halves are all over every chance
+ * spoils nothing.
  */
 function chanceOf({ upper, lower, greatest }: FlatHops, bits: BitState): FirstSpoilt {
   const words = new Int32Array(blockOfWords);
-  let used = blockOfWords;
+  const halves = new Int16Array(words.buffer);
+  const block = halves.length;
+  let used = block;
   let isQuiet = false;
   return (first, end) => {
     let hop = first;
     while (hop < end) {
-      if (used === blockOfWords) {
+      if (used === block) {
         isQuiet = !fillWords(bits, words, greatest);
         used = 0;
       }
       const ahead = used - hop;
-      const until = Math.min(end, blockOfWords - ahead);
+      const until = Math.min(end, block - ahead);
       if (isQuiet) hop = until;
-      while (hop < until && words[hop + ahead]! > upper[hop]!) hop++;
+      while (hop < until && halves[hop + ahead]! > upper[hop]!) hop++;
       used = hop + ahead;
       if (hop === until) continue;
-      const isUnder = words[used]! < upper[hop]!;
+      const isUnder = halves[used]! < upper[hop]!;
       used++;
-      if (isUnder || nextWord(bits) >>> 0 < lower[hop]!) return hop;
+      if (isUnder || nextShare(bits) <= lower[hop]!) return hop;
       hop++;
     }
     return end;

@@ -97,6 +97,10 @@ export interface SpoiltHop {
   readonly cycle: number;
   readonly at_ps: number;
   readonly run: number;
+  /** Its place among the exchanges of the cycle; -1 of a command for all. */
+  readonly exchange: number;
+  /** Its place among the hops of the try, those of copies behind the others; of a command for all, among the branch hops. */
+  readonly place: number;
   /** 0 is the first try. */
   readonly repeat: number;
 }

@@ -94,7 +94,14 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
   };
 
   const spoilAt = (hop: number, begins_ps: number, repeat: number): void =>
-    tally.spoil(cycle, from_ps[hop]! + begins_ps, run[hop]!, repeat);
+    tally.spoil({
+      cycle,
+      at_ps: from_ps[hop]! + begins_ps,
+      run: run[hop]!,
+      exchange: hops.exchange[hop]!,
+      place: hops.place[hop]!,
+      repeat,
+    });
   /** The first hop on which a try is lost, or the end; what the channel takes is lost on the first. */
   const playWay = (start: number, stop: number, begins_ps: number, repeat: number): number => {
     const reached = play(start, stop, begins_ps);
@@ -159,7 +166,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
       const isBehindSpoilt = behind >= 0 && branchSpoilt[behind] === 1;
       const isOwn = !isBehindSpoilt && play(hop, hop + 1, 0) === hop;
       branchSpoilt[hop] = isOwn || isBehindSpoilt ? 1 : 0;
-      if (isOwn) tally.spoil(cycle, from_ps[hop]!, run[hop]!, 0);
+      if (isOwn) spoilAt(hop, 0, 0);
       if (isOwn) areSound = false;
     }
     return areSound;
@@ -189,7 +196,7 @@ export function runSimulation(chunk: SimulationChunk, listen?: Listener): Simula
       const reached = play(hop, end, 0);
       if (reached === end) break;
       const at = hops.exchange[reached]!;
-      tally.spoil(cycle, from_ps[reached]!, run[reached]!, 0);
+      spoilAt(reached, 0, 0);
       failed[count++] = at;
       hop = exchanges[at]!.end;
     }

@@ -188,6 +188,25 @@ describe('a simulation', () => {
     expect(lostShare(played({ plan: spoiltBy(0), cycles, seed: 1 }), 0).value).toBe(0);
   });
 
+  it('spoils as often as the chance says, also where it is a part of the last of the bits that are drawn', () => {
+    const one: Hop = { run: 0, from_ps: 0, lasts_ps: 1, open_ps: 1, spoils: 0 };
+    const part = 2 ** -16;
+    for (const [at, spoils] of [0.3 * part, part, 1.5 * part, 40.7 * part, 0.4, 1 - 0.4 * part].entries()) {
+      const exchange = { stations: [0], behind: -1, hops: [{ ...one, spoils }], again: [] };
+      const plan: SimulationPlan = {
+        cycle_ps: 1000,
+        cycles: [{ branches: [], exchanges: [exchange], repeatsFrom_ps: [] }],
+        runs: 1,
+        stations: [{ every: 1, tripAfter: 0 }],
+        pulses: [],
+      };
+      const cycles = 4_000_000;
+      const { value } = lostShare(played({ plan, cycles, seed: at + 1 }), 0);
+      const error = Math.sqrt((spoils * (1 - spoils)) / cycles);
+      expect(Math.abs(value - spoils) / error, `${spoils}`).toBeLessThan(4);
+    }
+  });
+
   it.each(disciplines)(
     'jumps over cycles without an error to the same counts in all that is counted: %s',
     (discipline) => {

@@ -11,7 +11,7 @@ export interface Tally {
   readonly lose: (station: number, cycle: number) => void;
   readonly repeat: (stations: readonly number[], cycle: number) => void;
   readonly late: (stations: readonly number[], cycle: number) => void;
-  readonly spoil: (cycle: number, at_ps: number, run: number, repeat: number) => void;
+  readonly spoil: (spoilt: SpoiltHop) => void;
   /** Whether a run that counts may go on at this cycle. */
   readonly isOpen: (cycle: number) => boolean;
   readonly counts: (hops: FlatHops) => readonly StationCounts[];
@@ -59,8 +59,8 @@ export function tallyOf({ stations }: SimulationPlan, first: number, end: number
     late: (of, cycle) => {
       if (isCounted(cycle)) for (const station of of) late[station]!++;
     },
-    spoil: (cycle, at_ps, run, repeat) => {
-      if (traces.length < mostTracesOfChunk) recent.add(cycle, at_ps, run, repeat);
+    spoil: (spoilt) => {
+      if (traces.length < mostTracesOfChunk) recent.add(spoilt);
     },
     isOpen: (cycle) =>
       length.some(
@@ -83,25 +83,30 @@ export function tallyOf({ stations }: SimulationPlan, first: number, end: number
   };
 }
 
+type Kept = readonly [cycle: number, at_ps: number, run: number, exchange: number, inTry: number, repeat: number];
+
 /** The last hops on which a frame was spoilt, kept without making anything for each. */
 function recentlySpoilt() {
-  const fields = 4;
+  const fields = 6;
   const kept = new Float64Array(mostSpoilt * fields);
   let added = 0;
   return {
-    add: (cycle: number, at_ps: number, run: number, repeat: number): void => {
+    add: ({ cycle, at_ps, run, exchange, place: inTry, repeat }: SpoiltHop): void => {
       const place = (added++ % mostSpoilt) * fields;
       kept[place] = cycle;
       kept[place + 1] = at_ps;
       kept[place + 2] = run;
-      kept[place + 3] = repeat;
+      kept[place + 3] = exchange;
+      kept[place + 4] = inTry;
+      kept[place + 5] = repeat;
     },
     since: (cycle: number): readonly SpoiltHop[] => {
       const found: SpoiltHop[] = [];
       for (let at = Math.max(0, added - mostSpoilt); at < added; at++) {
         const place = (at % mostSpoilt) * fields;
         if (kept[place]! < cycle) continue;
-        found.push({ cycle: kept[place]!, at_ps: kept[place + 1]!, run: kept[place + 2]!, repeat: kept[place + 3]! });
+        const [began, at_ps, run, exchange, inTry, repeat] = kept.subarray(place, place + fields) as unknown as Kept;
+        found.push({ cycle: began, at_ps, run, exchange, place: inTry, repeat });
       }
       return found;
     },
