@@ -14,7 +14,10 @@ const told = ({ address, verdict, demand, capacity, margin, reserve, says }: Fin
   says,
 ];
 
-describe.each(exampleMachines())('of $name', ({ text, path }) => {
+/** An example that is only a budget has too little to leave out. */
+const machines = exampleMachines().filter(({ text }) => /^networks:/m.test(text));
+
+describe.each(machines)('of $name', ({ text, path }) => {
   const whole = assessText(text, path);
 
   it('the only finding that is asked for is that of the whole', () => {

@@ -47,7 +47,7 @@ export const neededOfCurved = formula({
     s: 'share of the variance that only the terms of second order tell',
     q: 'share from which on the first order is meaningless',
   },
-  try: { b: [-1e-3, 1e-3], a: [1e-6, 1e-3], u: [1e-6, 1e-3], s: [0, 0.2], q: [0.05, 0.15] },
+  try: { b: [-1e-3, 1e-3], a: [1e-6, 1e-3], u: [1e-6, 1e-3], s: [0, 0.5, 0.125], q: [0.125, 0.375, 0.125] },
   source: 'judgement',
   proof: 'where the first order is meaningless, no more trials are outside what is needed than of three deviations',
   of: (b: number, a: number, u: number, share: number, from: number) => Math.abs(b) + (share > from ? a : 3 * u),
