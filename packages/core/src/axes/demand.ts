@@ -100,7 +100,7 @@ export function demandOf(axis: Axis, gravity: Value<Quantity<'m/s²'>>): AxisDem
       highestTurningSpeed({ x: known.cases.flatMap(({ speed }) => speed ?? []) }, name),
     ),
     toolSpeed: given({ motion, cases }, (known) => fastestTool(known.motion, known.cases, name)),
-    holding: line instanceof Missing ? undefined : holdingOf(line, name),
+    holding: line instanceof Missing ? line : holdingOf(line, name),
   };
 }
 

@@ -72,6 +72,16 @@ describe('what is unknown leaves unknown what rests on it', () => {
   });
 });
 
+it('what a holding brake has to hold is unknown where the train is', () => {
+  const lift = text
+    .replace(
+      /train: .*/,
+      'train: [{ slide: { mass: unknown, inclination: 90° } }, { drum: { diameter: 80 mm, inertia: 2 kg·cm² } }]',
+    )
+    .replace('speed: 6000 rpm', 'speed: 6000 rpm, brake: 4 N·m, brake_delay: 30 ms');
+  expect(unknownBeside(lift, 'axes.a.train.0.slide.mass')).toContain('holding');
+});
+
 it('a dwell of 0 s is as good as none', () => {
   const motion = (dwell: string) =>
     text
