@@ -106,8 +106,8 @@ export const torqueAtSpeed = question<readonly AxisDemand[], AtSpeed>({
   asks: 'Does the motor give its torque at the speed at which it is asked for?',
   page: `Asked where the motor says up to which speed it gives its peak torque. Every point of every case is held against
 what the motor gives at its speed for a short time: the peak torque up to that speed, from there in a straight line down
-to the rated torque at the highest speed, and nothing beyond; both speeds in proportion to the lowest mains where the motor says which mains
-they are stated for. Demand and capacity are those of the point that has the least over.`,
+to the rated torque at the highest speed, and nothing beyond; both speeds in proportion to the lowest mains where the
+motor says which mains they are stated for. Demand and capacity are those of the point that has the least over.`,
   advice: 'a smaller ratio, a slower motion, a motor for higher speeds',
   subjects: (axes) =>
     axes.flatMap((demand) => {
