@@ -6,15 +6,11 @@ import type { Quantity } from '../working/quantity.ts';
 import { triangleOf } from './calc/correlation.ts';
 import type { PlacedMark } from './mark.ts';
 import type { Part } from './part.ts';
-import { type CorrelationOf, correlationOfProducts } from './products.ts';
+import { type CorrelationOf, correlationOfProducts, notCorrelated } from './products.ts';
 
 /** Row after row. */
 export type Correlations = readonly Quantity<'1'>[];
 
-const none = assumed('marks.not_correlated', 0, '1', {
-  source: 'judgement',
-  because: 'contributions are independent unless said',
-});
 const itself = assumed('marks.itself', 1, '1', { source: 'definition', because: 'a contribution goes with itself' });
 
 /** A budget with more contributions than this nobody has correlated by hand (our judgement). */
@@ -27,7 +23,9 @@ export function correlationsOf({ said, path }: PlacedMark, parts: readonly Part[
   if (parts.length > mostCorrelated)
     return missing(`${path}.correlation`, 'problem', `correlations among ${mostCorrelated} contributions at most`, '');
   return given({ correlation }, (known): Value<Correlations> => {
-    const rows = parts.map((_, row) => parts.map((__, column): Quantity<'1'> => (row === column ? itself : none)));
+    const rows = parts.map((_, row) =>
+      parts.map((__, column): Quantity<'1'> => (row === column ? itself : notCorrelated)),
+    );
     for (const tied of known.correlation) {
       const { one, other, correlation: r } = tied as Exclude<typeof tied, Missing>;
       if (one instanceof Missing || other instanceof Missing || r instanceof Missing)
@@ -81,7 +79,7 @@ export function widened(
     if (row === column) return itself;
     if (row < before && column < before) return r(row, column);
     // What is normally distributed and a product of such are not correlated.
-    return row < before || column < before ? none : ofProducts(row - before, column - before);
+    return row < before || column < before ? notCorrelated : ofProducts(row - before, column - before);
   });
 }
 
@@ -92,6 +90,6 @@ export function alone(correlations: Correlations, size: number): Correlations {
   return Array.from({ length: size ** 2 }, (_, at) => {
     const [row, column] = [Math.floor(at / size), at % size];
     if (row < before && column < before) return r(row, column);
-    return row === column ? itself : none;
+    return row === column ? itself : notCorrelated;
   });
 }

@@ -18,6 +18,11 @@ import { type Part, plainPart } from './part.ts';
 /** How two contributions go together; nothing where none of the budget are correlated. */
 export type CorrelationOf = ((row: number, column: number) => Quantity<'1'>) | undefined;
 
+export const notCorrelated = assumed('marks.not_correlated', 0, '1', {
+  source: 'judgement',
+  because: 'contributions are independent unless said',
+});
+
 /** Where a product stands among the contributions, and what it is over. */
 export interface Factors {
   readonly one: number;
@@ -87,7 +92,7 @@ function partOf(
     const part = plainPart(name, path, 'square', squareSpread({ u, κ, L }, at), limit);
     return { ...part, offset: squareOffset({ u, L }, at), factors };
   }
-  const [u, w, r] = [a.itself.u, b.itself.u, correlation?.(one, other) ?? apart];
+  const [u, w, r] = [a.itself.u, b.itself.u, correlation?.(one, other) ?? notCorrelated];
   const limit = productLimit({ a: a.itself.limit, b: b.itself.limit, L }, at);
   const part = plainPart(name, path, 'product', productSpread({ u, w, r, L }, at), limit);
   return { ...part, factors, ...(r.value === 0 ? {} : { offset: productOffset({ u, w, r, L }, at) }) };
@@ -104,11 +109,6 @@ export function correlationOfProducts(
   const all = { p: r(a, c), s: r(b, d), q: r(a, d), t: r(b, c), f: r(a, b), g: r(c, d) };
   return productCorrelation(all, `${prefix}.${x.name}.${y.name}`);
 }
-
-const apart = assumed('marks.not_correlated', 0, '1', {
-  source: 'judgement',
-  because: 'contributions are independent unless said',
-});
 
 const kurtosis = (shape: string, value: number): Quantity<'1'> =>
   assumed(`marks.kurtosis.${shape}`, value, '1', { source: 'definition', because: `of a ${shape} distribution` });
