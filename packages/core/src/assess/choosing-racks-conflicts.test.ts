@@ -87,7 +87,7 @@ describe('needs that stand against each other are named, and no others', () => {
   ])('%s', async (_, racks, points, needs) => {
     const found = await chooseRacks(designOf(`${head}${racks}points:\n${points}`), solveHere);
     const [first] = found.choices;
-    expect(first!.answer).toEqual({ kind: 'conflict', needs: expect.arrayContaining(needs), irreducible: true });
+    expect(first!.answer).toMatchObject({ kind: 'conflict', needs: expect.arrayContaining(needs), irreducible: true });
     expect((first!.answer as { needs: readonly string[] }).needs.length).toBe(needs.length);
     expect(found.planned).toEqual([]);
   });
@@ -117,6 +117,23 @@ describe('racks that cannot be chosen', () => {
     const found = await chooseRacks(designOf(`${head}${racks}points:\n${points}`), solveHere);
     expect(found.planned).toEqual([]);
     expect(conflictsOf(found.choices)).toEqual([why]);
+  });
+
+  it.each([
+    [
+      'main: { rack: rack_9, power: power_ac, modules: [in_12] }',
+      'No module may be put in at main: write added: open under racks.main to have some chosen.',
+    ],
+    [
+      'main: { rack: rack_4, power: power_ac, modules: open }',
+      'There is room for 1 rack at main, of at most 4 places.',
+    ],
+    ['main: open', 'There is room for 4 racks at main, of at most 14 places each.'],
+  ])('say how much room there is: %s', async (rack, room) => {
+    const text = `${head}racks: { ${rack} }\npoints:\n  a_[1..600]: { kind: analogue_out }\n`;
+    const found = await chooseRacks(designOf(text), solveHere);
+    expect(conflictsOf(found.choices)[0]).toMatch(/(600 analogue outputs|150 analogue outputs left free) at main/);
+    expect(conflictsOf(found.choices)[0]!.endsWith(room)).toBe(true);
   });
 
   it('tell of every location that has none, whatever the reason', async () => {

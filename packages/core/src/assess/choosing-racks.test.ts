@@ -218,6 +218,7 @@ points:
           '20 digital outputs of 200 mA at main',
         ],
         irreducible: true,
+        room: 'There is room for 1 rack at main, of at most 9 places.',
       });
     });
   });

@@ -72,12 +72,14 @@ function conflictAt({ location, answer }: Located): readonly string[] {
   if (answer instanceof Missing) return [`Nothing can be chosen at ${location} yet: ${lackSentence(answer.lacks)}.`];
   if (answer.kind === 'chosen' || answer.kind === 'none found') return [];
   if (answer.kind === 'refused') return [answer.why];
-  const { needs, irreducible } = answer;
-  if (needs.length === 0) return [`No racks of the catalogues carry what is at ${location} already.`];
+  const { needs, irreducible, room } = answer;
+  if (needs.length === 0) return [`No racks of the catalogues carry what is at ${location} already. ${room}`];
   const without = irreducible
     ? ' Without any one of these there is a way.'
     : ' There may be fewer that stand against each other.';
-  return [`At ${location} these cannot be had together: ${needs.join('; ')}.${needs.length > 1 ? without : ''}`];
+  return [
+    `At ${location} these cannot be had together: ${needs.join('; ')}.${needs.length > 1 ? without : ''} ${room}`,
+  ];
 }
 
 /** What one point more of a kind would take. */

@@ -44,7 +44,13 @@ export interface Chosen {
 
 export type RackAnswer =
   | Chosen
-  | { readonly kind: 'conflict'; readonly needs: readonly string[]; readonly irreducible: boolean }
+  | {
+      readonly kind: 'conflict';
+      readonly needs: readonly string[];
+      readonly irreducible: boolean;
+      /** How much may be put in there at all, in a sentence. */
+      readonly room: string;
+    }
   | Refused
   | { readonly kind: 'none found' };
 
@@ -150,7 +156,12 @@ function solvable(
     model: made.model,
     answer: (solution) => {
       if (solution.status === 'infeasible')
-        return { kind: 'conflict', needs: solution.needs, irreducible: solution.irreducible };
+        return {
+          kind: 'conflict',
+          needs: solution.needs,
+          irreducible: solution.irreducible,
+          room: roomOf(task.name, slots),
+        };
       if (solution.status !== 'optimal' && solution.status !== 'stopped') return otherwise ?? { kind: 'none found' };
       const { bound, earlier = [] } = solution;
       const laid = firstOf([solution, ...earlier], ({ values, cost }): Chosen | undefined => {
@@ -174,6 +185,14 @@ const lighter = (one: Chosen | undefined, other: Chosen | undefined): Chosen | u
   one === undefined || (other !== undefined && other.weight < one.weight) ? other : one;
 
 const modulesOf = ({ racks }: PlannedLocation): readonly LaidModule[] => racks.flatMap((rack) => rack.modules);
+
+/** What bounds a choice whatever its needs are. */
+function roomOf(name: string, slots: readonly Slot[]): string {
+  if (slots.every(({ mayAdd }) => !mayAdd))
+    return `No module may be put in at ${name}: write added: open under racks.${name} to have some chosen.`;
+  const places = Math.max(...slots.flatMap(({ racks }) => racks.map((each) => each.places)));
+  return `There is room for ${plural(slots.length, 'rack')} at ${name}, of at most ${plural(places, 'place')}${slots.length > 1 ? ' each' : ''}.`;
+}
 
 /** Free channels for so many used ones, where a share of all shall be free; never free where all shall be. */
 const freeFor = (used: number, share: number): number =>
