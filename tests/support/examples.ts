@@ -24,6 +24,9 @@ export function exampleMachines(): readonly Example[] {
     .map((example) => ({ ...example, text: readFileSync(example.path, 'utf8') }));
 }
 
+/** An example that is only a budget has none. */
+export const hasNetworks = ({ text }: Pick<Example, 'text'>): boolean => /^networks:/m.test(text);
+
 const catalogues = [demonstration()];
 
 /** A text against the demonstration parts; `path` is the name that its problems are reported under. */

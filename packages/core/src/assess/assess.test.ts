@@ -1,6 +1,6 @@
 // A finding that is asked for alone is the one of the whole assessment.
 import { describe, expect, it } from 'vitest';
-import { assessText, exampleMachines } from '../../../../tests/support/examples.ts';
+import { assessText, exampleMachines, hasNetworks } from '../../../../tests/support/examples.ts';
 import type { Finding } from '../checks/finding.ts';
 import { assess } from './assess.ts';
 
@@ -14,10 +14,7 @@ const told = ({ address, verdict, demand, capacity, margin, reserve, says }: Fin
   says,
 ];
 
-/** An example that is only a budget has too little to leave out. */
-const machines = exampleMachines().filter(({ text }) => /^networks:/m.test(text));
-
-describe.each(machines)('of $name', ({ text, path }) => {
+describe.each(exampleMachines().filter(hasNetworks))('of $name', ({ text, path }) => {
   const whole = assessText(text, path);
 
   it('the only finding that is asked for is that of the whole', () => {

@@ -1,6 +1,6 @@
 // The cycle strip of the examples, and of cycles that do not suffice or are not known.
 import { describe, expect, it } from 'vitest';
-import { assessExample, assessText, exampleMachines } from '../../../../tests/support/examples.ts';
+import { assessExample, assessText, exampleMachines, hasNetworks } from '../../../../tests/support/examples.ts';
 import type { Assessment } from '../assess/assess.ts';
 import { explain } from '../assess/numbers.ts';
 import { show } from '../assess/show.ts';
@@ -12,7 +12,9 @@ import { elementsIn, readXml, textIn } from '../pictures/xml-reader.support.ts';
 import type { Shown } from '../working/working.ts';
 
 const examples = await Promise.all(
-  exampleMachines().map(async (each) => ({ ...each, assessment: await assessExample(each) })),
+  exampleMachines()
+    .filter(hasNetworks)
+    .map(async (each) => ({ ...each, assessment: await assessExample(each) })),
 );
 const picturesOf = (assessment: Assessment): readonly Drawn[] =>
   assessment.networks.flatMap(({ network }) => show(assessment, network.path)).flatMap((view) => view.pictures);
