@@ -51,10 +51,10 @@ describe.each(exampleMachines())('one slip in $name', ({ text, path }) => {
     expect(counts.filter(({ codes }) => codes.length === 1).length).toBeGreaterThan(0.85 * counts.length);
   });
 
-  it.runIf(hasNetworks({ text }))('leaves no answer about runs that are not all read', () => {
+  it('leaves no answer about runs that are not all read', () => {
     const faulty = results.filter(({ problems }) => problems.some(isAboutRuns));
-    expect(faulty.length).toBeGreaterThan(20);
+    expect(faulty.length > 20).toBe(hasNetworks({ text }));
     for (const { what, answers } of faulty) expect(answers, what).toEqual([]);
-    expect(answersAboutRuns(assessText(text, path)).length).toBeGreaterThan(3);
+    expect(answersAboutRuns(assessText(text, path)).length > 3).toBe(hasNetworks({ text }));
   });
 });
