@@ -115,6 +115,7 @@ describe('layshaft choose FILE racks', () => {
 
   it.each([
     [`${head}points: { a: { kind: digital_in } }\n`, 'The file has no racks. Write racks: open'],
+    [`${head}racks: open\npoints: {}\n`, 'The file has no points at the controller or at a station yet'],
     [open.replace('controller: controller_m\n', ''), 'Nothing can be chosen at racks yet: controller'],
   ])('says what lacks', async (text, says) => {
     const { status, err } = await choose('', text);

@@ -94,11 +94,13 @@ export async function oneMoreOfEach(
 }
 
 /** Why there is no choice at all, in a sentence; nothing where there is one, or something else is to be told of a location. */
-export function whyNoChoice({ racks: { locations } }: Design, { choices }: RackChoices): string | undefined {
+export function whyNoChoice({ machine, racks: { locations } }: Design, { choices }: RackChoices): string | undefined {
   const lacks = choices.flatMap(({ answer }) => (answer instanceof Missing ? answer.lacks : []));
   if (lacks.length > 0 && choices.every(({ answer }) => answer instanceof Missing))
     return `Nothing can be chosen at racks yet: ${lackSentence(unique(lacks))}.`;
   if (choices.length > 0) return undefined;
+  if (machine.racks.open && locations.length === 0)
+    return 'The file has no points at the controller or at a station yet, for which racks could be chosen.';
   return locations.length === 0
     ? 'The file has no racks. Write racks: open to have them chosen for its points.'
     : 'Nothing is open in racks, and every point has a channel. Write open in the place of what shall be chosen, and remove what was chosen before from planned.';

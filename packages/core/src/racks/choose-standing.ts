@@ -2,7 +2,7 @@
 import { counted } from '../working/counted.ts';
 import { isOpen, Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
-import { layOut, nameOf } from './laid-out.ts';
+import { channelSaid, layOut, nameOf } from './laid-out.ts';
 import type { OfferedPower } from './offers.ts';
 import { type PlannedLocation, summed } from './planned.ts';
 import type { Location, Point } from './rack.ts';
@@ -78,7 +78,7 @@ export function whyRefused({ location, racks }: PlannedLocation, all: readonly P
   );
   const stray = points.filter((point) => !(point.channel instanceof Missing) && !seated.has(point));
   if (stray.length > 0) {
-    const told = stray.slice(0, mostNames).map((point) => `${point.name} (${channelText(point)})`);
+    const told = stray.slice(0, mostNames).map((point) => `${point.name} (${channelSaid(point)})`);
     const more = stray.length > mostNames ? ` and ${stray.length - mostNames} more` : '';
     const its = stray.length === 1 ? 'its channel' : 'these channels';
     return `Points at ${name} have channels where the file names no module: ${told.join(', ')}${more}. Name the modules that are there (modules: [in_12], with added: open for more), or leave ${its} open, under planned too.`;
@@ -90,7 +90,3 @@ export function whyRefused({ location, racks }: PlannedLocation, all: readonly P
   }
   return undefined;
 }
-
-/** As it is written. */
-const channelText = ({ channel }: Point): string =>
-  !(channel instanceof Missing) && channel.at.node.kind === 'leaf' ? channel.at.node.text : '';

@@ -175,7 +175,10 @@ function solvable(
       const best = [laid, otherwise].reduce(lighter);
       if (laid?.weight === solution.cost) return best!;
       // What loads share a supply was held too roughly for the best; what was laid out is kept in case no time is left.
-      if (exact) throw new Error(`The racks for ${task.name} cannot be laid out.`);
+      if (exact) {
+        if (best !== undefined) return best;
+        throw new Error(`The racks for ${task.name} cannot be laid out.`);
+      }
       return solvable(stands, slots, task, { exact: true, otherwise: best });
     },
   };

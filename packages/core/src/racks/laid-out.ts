@@ -156,7 +156,7 @@ function whyWrong(point: Point, channel: LaidChannel | undefined, location: Loca
   if (point.channel instanceof Missing || location.racks instanceof Missing) return undefined;
   if (point.channel.location !== location.name)
     return `${point.name} is at ${location.name} and on a channel of ${point.channel.location}`;
-  const label = point.channel.at.node.kind === 'leaf' ? point.channel.at.node.text : '';
+  const label = channelSaid(point);
   if (channel === undefined) return `there is no channel ${label} for ${point.name}`;
   const others = channel.points.filter((each) => each !== point);
   if (others.length > 0) return `${[point, ...others].map(({ name }) => name).join(' and ')} share ${label}`;
@@ -205,6 +205,10 @@ function torn(
   }
   return wrong;
 }
+
+/** The channel that a point says it sits on, as it is written; nothing where it says none. */
+export const channelSaid = ({ channel }: Point): string | undefined =>
+  channel instanceof Missing || channel.at.node.kind !== 'leaf' ? undefined : channel.at.node.text;
 
 /** The name that a point gives where it may give one. */
 export const nameOf = (value: Point['together']): string | undefined =>

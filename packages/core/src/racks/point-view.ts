@@ -5,7 +5,7 @@ import type { Cell, Table, View } from '../checks/view.ts';
 import { Missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { kindNames } from './kind-names.ts';
-import type { LaidChannel } from './laid-out.ts';
+import { channelSaid, type LaidChannel } from './laid-out.ts';
 import type { PlannedLocation } from './planned.ts';
 import type { ChannelGroup, Point, Range } from './rack.ts';
 import { named, seatsAt } from './tables.ts';
@@ -38,13 +38,13 @@ export function pointView(location: PlannedLocation, point: Point, findings: rea
   };
 }
 
-function result(
-  { name, location, kind }: Point,
-  channel: LaidChannel | undefined,
-  why: string | undefined,
-): readonly Cell[] {
+function result(point: Point, channel: LaidChannel | undefined, why: string | undefined): readonly Cell[] {
+  const { name, location, kind } = point;
+  const said = channelSaid(point);
   const what = kind instanceof Missing ? 'a point whose kind is not known' : kindNames[kind];
   if (why !== undefined) return [`${name}, ${what}: ${why}.`];
+  if (channel === undefined && said !== undefined)
+    return [`${name}, ${what}, sits on channel ${said}, and it is not known what stands there.`];
   if (channel === undefined) return [`${name}, ${what} at ${location}, has no channel yet.`];
   const module = named(channel.module.module.part);
   return [

@@ -162,6 +162,15 @@ describe('which channel a point sits on', () => {
     const at = said.includes('unknown') ? point.replace('4.1', '5.1') : point;
     const text = `controller: controller_m\nracks: { main: { rack: rack_7, ${said} } }\n${at}`;
     expect(told(text, 'racks.suits@main')).toEqual(['unknown', why]);
+    const assessment = assessed(text);
+    const [view] = show(assessment, 'points.a');
+    expect(view!.says[0]).toMatch(
+      /^a, digital input, sits on channel main\.[45]\.1, and it is not known what stands there\.$/,
+    );
+    const points = show(assessment, 'racks')[0]!
+      .later.find(({ name }) => name === 'points')!
+      .make();
+    expect(points.rows[0]!.at(-1)).toBe('it is not known what stands there');
   });
 
   it('is wrong where there is no such rack, whatever is open', () => {

@@ -7,7 +7,7 @@ import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { costOfAll, costOfParts } from './calc/sums.ts';
 import { kindNames } from './kind-names.ts';
-import type { LaidChannel } from './laid-out.ts';
+import { channelSaid, type LaidChannel } from './laid-out.ts';
 import { rackKinds } from './parts.ts';
 import type { PlannedLocation, PlannedRack } from './planned.ts';
 import type { Point } from './rack.ts';
@@ -109,13 +109,18 @@ function pointRow(point: Point, { channels, wrong }: Seats): readonly Cell[] {
     name,
     kind instanceof Missing ? kind : kindNames[kind],
     location,
-    channel?.label ?? 'open',
+    channel?.label ?? channelSaid(point) ?? 'open',
     channel === undefined ? '' : named(channel.module.module.part),
     title === undefined || title instanceof Missing ? '' : title,
     wire ?? '',
-    wrong.get(point) ?? (channel === undefined ? 'no channel yet' : 'suits'),
+    wrong.get(point) ?? foundOf(point, channel),
   ];
 }
+
+const foundOf = (point: Point, channel: LaidChannel | undefined): string => {
+  if (channel !== undefined) return 'suits';
+  return channelSaid(point) === undefined ? 'no channel yet' : 'it is not known what stands there';
+};
 
 /** The parts of a kind that the catalogues have. */
 export type Offered = (kind: string) => readonly Part[];

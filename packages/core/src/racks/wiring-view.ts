@@ -45,8 +45,8 @@ function wiringView(wired: WiredLocation, wiring: Wiring): View {
   };
 }
 
-function sentence({ location: { unplaced, wrong }, points, wires }: WiredLocation): Cell {
-  const without = unplaced.length + wrong.length;
+function sentence({ location: { unplaced, wrong, unsettled }, points, wires }: WiredLocation): Cell {
+  const without = unplaced.length + wrong.length + unsettled.length;
   const left =
     without === 0
       ? ''
