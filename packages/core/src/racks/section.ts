@@ -120,7 +120,7 @@ const locationField = section(
       ),
     ),
     extender: partUse([extenderKind], extenderFields, {
-      about: 'What joins further racks to the first one.',
+      about: 'What joins further racks to the first one; it stands in the last place of each of them.',
       example: 'extender_4',
     }),
     further: optional(
