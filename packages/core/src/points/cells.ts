@@ -68,6 +68,7 @@ function valueIn(key: Exclude<ColumnKey, 'title'>, cell: string, unit: string | 
     case 'type':
     case 'level':
     case 'fails_to':
+    case 'screen':
       return understood(wordIn(key, cell));
     case 'range':
       return understood(rangeIn(cell, unit));

@@ -70,6 +70,7 @@ export const meanings = [
   { key: 'function', words: ['function designation', 'function'] },
   { key: 'conductors', words: ['conductors', 'number of conductors'] },
   { key: 'section', words: ['section', 'cross section', 'wire section'], units: ['m²'] },
+  { key: 'screen', words: ['screen', 'cable screen', 'shield', 'cable shield'] },
   { key: 'circuit', words: ['circuit'] },
   { key: 'status_of', words: ['status of'] },
   { key: 'voltage_at_least', words: ['voltage at least', 'lowest voltage'], units: ['V'] },

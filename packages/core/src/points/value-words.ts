@@ -46,9 +46,18 @@ const decimalComma = /^([+-]?(?:\d+(?=,(?:\d{1,2}|\d{4,})(?!\d))|0)),(\d+)(?![\d
 /** The same with a point for the decimal comma, where there is one. */
 export const withPoint = (text: string): string => text.replace(decimalComma, '$1.$2');
 
-const fewWords: Readonly<Record<'level' | 'fails_to' | 'type', Readonly<Record<string, string>>>> = {
+const fewWords: Readonly<Record<'level' | 'fails_to' | 'type' | 'screen', Readonly<Record<string, string>>>> = {
   level: { sink: 'sink', sinking: 'sink', source: 'source', sourcing: 'source' },
   fails_to: { off: 'off', '0': 'off', hold: 'hold', last: 'hold', 'last value': 'hold', on: 'on', '1': 'on' },
+  screen: {
+    none: 'none',
+    no: 'none',
+    rack: 'rack',
+    'at the rack': 'rack',
+    'one end': 'rack',
+    both: 'both',
+    'both ends': 'both',
+  },
   type: { '1': '1', '2': '2', '3': '3', 'type 1': '1', 'type 2': '2', 'type 3': '3' },
 };
 
