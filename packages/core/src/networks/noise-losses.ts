@@ -1,12 +1,13 @@
 // What noise costs each station of a network: the chance that a frame, a try and an update is lost, and how long a trip takes.
 import type { Value } from '../reading/values.ts';
-import { given } from '../working/missing.ts';
+import { assumed } from '../working/assumed.ts';
+import { given, Missing } from '../working/missing.ts';
 import { later, onceForEach } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { burstBridged } from './calc/bursts.ts';
 import { updatePeriod } from './calc/cycle.ts';
 import { exchangeOpen } from './calc/exchange-noise.ts';
-import { meanTimeToTrip } from './calc/losses.ts';
+import { meanTimeToTrip, meanTimeToTripAtLeast } from './calc/losses.ts';
 import { withoutBreak } from './disciplines.ts';
 import type { Device, Network, Run } from './network.ts';
 import type { Noise } from './noise.ts';
@@ -36,6 +37,8 @@ export interface StationLoss {
   /** From one update to the next. */
   readonly period: Time;
   readonly meanToTrip: Time;
+  /** The same, and the longest time that can be told where it is longer. */
+  readonly tripAtLeast: Time;
   /** From the first bit of the exchange to its last. */
   readonly open: Time;
   readonly bridged: Time;
@@ -69,6 +72,12 @@ function stationsOf(planned: Planned, noise: Noise): readonly StationLoss[] {
     const meanToTrip = later(() =>
       given({ T: period, q: lost(), m: device.tripAfter }, (each) => meanTimeToTrip(each, about)),
     );
+    const tripAtLeast = later(() => {
+      const mean = meanToTrip();
+      if (mean instanceof Missing || Number.isFinite(mean.value)) return mean;
+      const asked = { T: period, q: lost(), m: device.tripAfter };
+      return given(asked, (each) => meanTimeToTripAtLeast({ ...each, t: longestTold }, about));
+    });
     return {
       device,
       exchange,
@@ -95,11 +104,19 @@ function stationsOf(planned: Planned, noise: Noise): readonly StationLoss[] {
       get meanToTrip() {
         return meanToTrip();
       },
+      get tripAtLeast() {
+        return tripAtLeast();
+      },
       open,
       bridged: given({ m: device.tripAfter, T: period, L: open }, (each) => burstBridged(each, about)),
     };
   });
 }
+
+const longestTold = assumed('networks.trip.longest_told', Number.MAX_VALUE, 's', {
+  source: 'definition',
+  because: 'no number that is computed with is larger',
+});
 
 /** From one update of a station to the next. */
 const periodOf = ({ every, name }: Device, network: Network): Time =>

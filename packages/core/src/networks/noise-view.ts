@@ -100,7 +100,13 @@ function result(losses: Losses): readonly Cell[] {
       ? ['What random bit errors cost is not known yet']
       : worst.meanToTrip instanceof Missing
         ? [`Random bit errors cost ${worst.device.name} `, worst.lost, ' of its updates']
-        : [`Random bit errors trip ${worst.device.name}, which loses most, once in `, worst.meanToTrip, ' in the mean'];
+        : !Number.isFinite(worst.meanToTrip.value)
+          ? ['Random bit errors trip no station within any time that can be told']
+          : [
+              `Random bit errors trip ${worst.device.name}, which loses most, once in `,
+              worst.meanToTrip,
+              ' in the mean',
+            ];
   const bursts: readonly Cell[] =
     weak === undefined || weak.bridged instanceof Missing
       ? ['; which burst is bridged is not known yet.']

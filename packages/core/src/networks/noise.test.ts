@@ -51,6 +51,23 @@ describe('findings about noise', () => {
     ]);
     expect(found.map(({ demand }) => demand?.value)).toEqual([4e-3, 4e-3, 4e-3]);
   });
+  it.each([
+    ['no loss at all', ['bit_errors: 0', 'trip_after: 3'], 0],
+    ['losses too rare for any number', ['bit_errors: 1e-10', 'trip_after: 32'], 2],
+    ['more repeats than the chance has digits for', ['bit_errors: 1e-10', 'trip_after: 3'], 200],
+  ])('hold with %s, by the largest number that there is', (_, noise, repeats) => {
+    const asked = { repeats, cycle: '20 ms' };
+    const found = checksOf([...noise, 'trip_free: 1e290 a'], asked);
+    expect(found.map(({ verdict, capacity }) => [verdict, capacity?.value])).toEqual(
+      Array.from({ length: 3 }, () => ['holds', Number.MAX_VALUE]),
+    );
+    expect(found[0]!.says).toBe(
+      'random losses trip it less often than once in 5.697e300 a, the longest time that can be told, in the mean, 1e290 a are wanted; bursts are asked for apart',
+    );
+    expect(replay(found[0]!.capacity!)).toBe(Number.MAX_VALUE);
+    const [view] = show(sound(textOf({ stations: 3, noise, ...asked })), 'networks.n.noise');
+    expect(view!.says[0]).toBe('Random bit errors trip no station within any time that can be told');
+  });
   it('know that the first loss of all trips where one is enough', () => {
     const [first] = checksOf(['trip_after: 1', 'bursts: { a: { pattern: contactor } }']);
     expect([first!.verdict, first!.margin]).toEqual(['fails', undefined]);

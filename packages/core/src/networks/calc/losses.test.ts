@@ -4,7 +4,16 @@ import { seeded } from '../../../../../tests/support/seeded.ts';
 import { q } from '../../working/testing.support.ts';
 import { type AbsorbingChain, leftWithin, meanSteps } from './absorbing.ts';
 import { chanceOfAtLeast, lossInterval } from './binomial.ts';
-import { chanceOfTrip, lossRuns, meanTimeToTripOfAny, meanUpdatesToTrip, noTripOfAny, updatesIn } from './losses.ts';
+import {
+  chanceOfTrip,
+  lossRuns,
+  meanTimeToTrip,
+  meanTimeToTripAtLeast,
+  meanTimeToTripOfAny,
+  meanUpdatesToTrip,
+  noTripOfAny,
+  updatesIn,
+} from './losses.ts';
 
 const chance = (loss: number, m: number, n: number) =>
   chanceOfTrip({ t: q(n, 's'), T: q(1, 's'), q: q(loss, '1'), m: q(m, '1') }, 'test').value;
@@ -57,6 +66,16 @@ describe('a trip by random losses', () => {
       for (const m of [1, 2, 7]) expect(mean(loss, m) / meanSteps(lossRuns(loss, m))).toBeCloseTo(1, 12);
     expect(mean(1, 7)).toBe(7);
     expect(mean(0, 3)).toBe(Infinity);
+  });
+
+  it('no loss at all, and losses too rare for any number, take at least what can be told', () => {
+    const asked = (loss: number) => ({ T: q(1e-3, 's'), q: q(loss, '1'), m: q(3, '1') });
+    for (const loss of [0, 5e-324, 1e-104])
+      expect(meanTimeToTripAtLeast({ ...asked(loss), t: q(1e300, 's') }, 'test').value).toBe(1e300);
+    for (const loss of [1e-90, 0.5, 1]) {
+      const told = meanTimeToTripAtLeast({ ...asked(loss), t: q(1e300, 's') }, 'test').value;
+      expect(told).toBe(meanTimeToTrip(asked(loss), 'test').value);
+    }
   });
 
   it('seeded trials: 20 000 machines trip as often as they should, within 99.9 %', () => {

@@ -33,6 +33,26 @@ export const meanTimeToTrip = formula({
   of: (T: number, q: number, m: number) => T * meanUpdates(q, m),
 });
 
+/** Where nothing is ever lost, or so seldom that the mean is larger than any number here, what is certain of it. */
+export const meanTimeToTripAtLeast = formula({
+  id: 'networks.trip.mean_time_at_least',
+  title: 'mean time to a trip by random losses, at least',
+  text: 'min(T*(1 - q^m)/((1 - q)*q^m), t)',
+  gives: 's',
+  symbols: { T: 's', q: '1', m: '1', t: 's' },
+  means: {
+    T: 'period of the updates',
+    q: 'chance that an update is lost',
+    m: 'losses in a row that trip',
+    t: 'longest time that can be told',
+  },
+  try: { T: [1e-4, 1e-2], q: [1e-2, 0.9], m: [1, 4, 1], t: [1e-3, 1] },
+  source: 'feller',
+  at: 'chapter XIII.7, from memory',
+  proof: 'no loss at all, and losses too rare for any number',
+  of: (T: number, q: number, m: number, t: number) => Math.min(T * meanUpdates(q, m), t),
+});
+
 /** Infinity where nothing is ever lost. */
 export const medianTimeToTrip = method({
   id: 'networks.trip.median_time',

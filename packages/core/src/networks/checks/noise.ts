@@ -49,7 +49,8 @@ export const trip = question<Networks, Station>({
   title: 'Trip by random losses',
   asks: 'Does the station run as long as wanted between two trips by random losses?',
   page: `Asked of every station where the noise of its network says \`trip_free\`. Demand: that time. Capacity: the mean
-time until as many updates in a row are lost by random bit errors as \`trip_after\` says.
+time until as many updates in a row are lost by random bit errors as \`trip_after\` says; where no bit is ever spoilt, or
+losses are so rare that no number is as large as that time, the largest number that there is.
 
 A frame is lost when any of its bits, from destination address to check sequence, is spoilt on any of the runs that it
 passes. An update is lost when the command or the answer is lost in every try that it gets:
@@ -72,9 +73,13 @@ one as \`networks.burst\` and \`networks.pattern\`. Left out: errors that a chec
   subjects: (networks) => stationsOf(networks).filter(({ losses }) => losses.noise.tripFree !== undefined),
   reserve: asSaid,
   demand: ({ losses }) => losses.noise.tripFree!,
-  capacity: ({ station }) => station.meanToTrip,
-  says: (demand, capacity) =>
-    `random losses trip it once in ${capacity} in the mean, ${demand} are wanted; bursts are asked for apart`,
+  capacity: ({ station }) => station.tripAtLeast,
+  says: (demand, capacity, { station }) =>
+    `random losses trip it ${
+      station.tripAtLeast === station.meanToTrip
+        ? `once in ${capacity}`
+        : `less often than once in ${capacity}, the longest time that can be told,`
+    } in the mean, ${demand} are wanted; bursts are asked for apart`,
 });
 
 export const burst = question<Networks, Station>({
