@@ -81,7 +81,7 @@ export function cyclesPicture(network: string, rows: readonly CycleRow[], longes
       kind: 'bar',
       row,
       from: 0,
-      to: Math.max(0, bridged.value),
+      to: bridged.value,
       high: [0.15, 0.85],
       fill: short ? 'hatched' : 'tinted',
       tone: short ? 'fails' : 'holds',

@@ -110,7 +110,7 @@ function result(losses: Losses): readonly Cell[] {
   const bursts: readonly Cell[] =
     weak === undefined || weak.bridged instanceof Missing
       ? ['; which burst is bridged is not known yet.']
-      : weak.bridged.value <= 0
+      : weak.bridged.value === 0
         ? [`; every burst trips ${weak.device.name}.`]
         : [
             `; ${weak.device.name} bridges bursts shorter than `,

@@ -70,7 +70,8 @@ describe('findings about noise', () => {
   });
   it('know that the first loss of all trips where one is enough', () => {
     const [first] = checksOf(['trip_after: 1', 'bursts: { a: { pattern: contactor } }']);
-    expect([first!.verdict, first!.margin]).toEqual(['fails', undefined]);
+    expect([first!.verdict, first!.margin, first!.capacity?.value]).toEqual(['fails', undefined, 0]);
+    expect(first!.says).toBe('a burst lasts 3 ms, and any burst trips the station: it bridges 0 s');
   });
   it('ask of pulses without an end how many updates in a row they cost', () => {
     const edges = (every: string) => [

@@ -16,11 +16,11 @@ export const framesSpoilt = formula({
   of: (B: number, L: number, T: number) => Math.floor((B + L) / T) + 1,
 });
 
-/** A shorter cycle with as many losses in a row bridges a shorter burst. Below 0 where every burst trips. */
+/** A shorter cycle with as many losses in a row bridges a shorter burst. 0 where every burst trips. */
 export const burstBridged = formula({
   id: 'networks.burst.bridged',
   title: 'a burst is bridged while it is shorter than this',
-  text: '(m - 1)*T - L',
+  text: 'max((m - 1)*T, L) - L',
   gives: 's',
   symbols: { m: '1', T: 's', L: 's' },
   means: {
@@ -31,7 +31,7 @@ export const burstBridged = formula({
   try: { m: [1, 6, 1], T: [1e-4, 4e-3], L: [5e-6, 1.2e-4] },
   source: 'definition',
   proof: 'a burst walked through all phases',
-  of: (m: number, T: number, L: number) => (m - 1) * T - L,
+  of: (m: number, T: number, L: number) => Math.max((m - 1) * T, L) - L,
 });
 
 /** A burst has to reach from the first try to the last repeat before it costs an update at all. */

@@ -88,7 +88,7 @@ export const burst = question<Networks, Station>({
   title: 'Burst bridged',
   asks: 'Does the station live through the longest burst that gets onto its way?',
   page: `Asked of every station that a source of bursts under \`noise\` gets at. Demand: the longest of these bursts.
-Capacity: (m − 1)·T − L, with m the losses in a row that trip, T the period of the station's updates, and L the time from
+Capacity: (m − 1)·T − L, and 0 where that is below 0, with m the losses in a row that trip, T the period of the station's updates, and L the time from
 the first bit of its exchange to the last. A burst counts as if it spoilt all it meets, from its first pulse to its last:
 the phase between burst and cycle is nobody's choice, and pulses are mostly closer than a test generator's.
 
@@ -100,7 +100,10 @@ use them up; they are not counted on.`,
   reserve: { share: 0.1, source: 'judgement', because: 'no burst is as long as the one before' },
   demand: ({ losses, station }) => longestOf(station, losses)!,
   capacity: ({ station }) => station.bridged,
-  says: (demand, capacity) => `a burst lasts ${demand}, the station bridges less than ${capacity}`,
+  says: (demand, capacity, { station: { bridged } }) =>
+    !(bridged instanceof Missing) && bridged.value === 0
+      ? `a burst lasts ${demand}, and any burst trips the station: it bridges ${capacity}`
+      : `a burst lasts ${demand}, the station bridges less than ${capacity}`,
 });
 
 export const pattern = question<Networks, Station>({
