@@ -84,7 +84,7 @@ describe('the answer of asking backwards', () => {
     ['labeller', 0.1],
     ['die-cutter', 0.05],
     ['cartoner', 0.05],
-    ['print-line', 0.005],
+    ['print-line', 0.007],
   ])(
     'holds on the text of %s',
     (name, share) => {
