@@ -37,7 +37,7 @@ const looks: Readonly<Record<Is, { readonly fill: Fill; readonly tone: Tone; rea
 const legend: readonly Meaning[] = Object.values(looks);
 
 export const titleOfTerminals = ({ label, module: { title } }: LaidModule): string =>
-  `Terminals of ${label}${title instanceof Missing ? '' : `, ${title}`}`;
+  `Terminals of ${label}${title instanceof Missing ? '' : ` (${title})`}`;
 
 /** Nothing where it is not known how many terminals there are. */
 export function terminalsPicture(module: LaidModule, wired: WiredLocation): Drawn | undefined {
