@@ -1,7 +1,8 @@
 // The register control of a mark: its dead time, the gain from which on it swings, what it adds, how long a splice lasts.
 import type { Value } from '../reading/values.ts';
+import { printQuantity } from '../units/print-quantity.ts';
 import { assumed } from '../working/assumed.ts';
-import { given, missing } from '../working/missing.ts';
+import { given, Missing, missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { filteredLimit, filteredNoise, filteredSettling } from './calc/filtered-loop.ts';
 import { gainLimit, loopDelay, loopNoise, loopSettling, meanGain, settlingWeb, splicedShare } from './calc/loop.ts';
@@ -56,19 +57,42 @@ export function loopOf(mark: PlacedMark, said: CorrectSection, speed: Value<Quan
     assumed(`${path}.missed`, 0, '1', { source: 'judgement', because: 'no mark is missed unless said', as: '%' });
   const asked = { K: said.share, d: followed, n: filter, q: missed };
   const gain = given({ K: said.share, q: missed }, (known) => (known.q.value === 0 ? known.K : meanGain(known, about)));
+  const limit = given({ d: deadTime, n: filter }, ({ d, n }) =>
+    n.value > 1 ? filteredLimit({ d, n }, about) : gainLimit({ d }, about),
+  );
+  const noise = given(asked, ({ K, d, n, q }) =>
+    n.value > 1 ? filteredNoise({ K, d, n, q }, about) : loopNoise({ K, d, q }, about),
+  );
   return {
     said,
     gain: said.share,
     deadTime,
     filter,
-    limit: given({ d: deadTime, n: filter }, ({ d, n }) =>
-      n.value > 1 ? filteredLimit({ d, n }, about) : gainLimit({ d }, about),
-    ),
-    noise: given(asked, ({ K, d, n, q }) =>
-      n.value > 1 ? filteredNoise({ K, d, n, q }, about) : loopNoise({ K, d, q }, about),
-    ),
-    settling: said.splice && settlingOf(mark, { splice: said.splice, gain, deadTime: followed, filter }, about),
+    limit,
+    noise: toRest(noise, { said, gain, limit }),
+    settling:
+      said.splice &&
+      settlingOf(mark, { splice: said.splice, gain, deadTime: followed, filter, limit, correct: said }, about),
   };
+}
+
+/** Beyond its limit a correction gives no number: then it says from which share on it swings, and what would end that. */
+function toRest(
+  result: Value<Quantity<'1'>>,
+  { said, gain, limit }: Pick<LoopOf, 'said' | 'gain' | 'limit'>,
+): Value<Quantity<'1'>> {
+  if ([result, gain, limit].some((each) => each instanceof Missing)) return result;
+  const [found, K, most] = [result, gain, limit] as readonly Quantity<'1'>[];
+  if (Number.isFinite(found!.value) || !(K!.value >= most!.value)) return result;
+  const deadTime = said.dead_time === undefined ? 'behind, delay' : 'dead_time';
+  const mean = said.filter === undefined ? '' : ', or a shorter mean (filter)';
+  const percent = printQuantity(most!.value, '1', { as: '%' });
+  return missing(
+    `${said.path}.share`,
+    'problem',
+    `less than ${percent}, from which on the correction swings without end, or a shorter dead time (${deadTime})${mean}`,
+    '',
+  );
 }
 
 function settlingOf(
@@ -78,14 +102,17 @@ function settlingOf(
     readonly gain: Value<Quantity<'1'>>;
     readonly deadTime: Value<Quantity<'1'>>;
     readonly filter: Value<Quantity<'1'>>;
+    readonly limit: Value<Quantity<'1'>>;
+    readonly correct: CorrectSection;
   },
   about: string,
 ): Settling {
-  const { splice, gain, deadTime, filter } = asked;
+  const { splice, gain, deadTime, filter, limit, correct } = asked;
   const left = given({ T: said.tolerance, e: splice }, (known) => splicedShare(known, about));
-  const repeats = given({ K: gain, d: deadTime, n: filter, p: left }, ({ K, d, n, p }) =>
+  const found = given({ K: gain, d: deadTime, n: filter, p: left }, ({ K, d, n, p }) =>
     n.value > 1 ? filteredSettling({ K, d, n, p }, about) : loopSettling({ K, d, p }, about),
   );
+  const repeats = toRest(found, { said: correct, gain, limit });
   return { splice, left, repeats, web: given({ k: repeats, s: spacing }, (known) => settlingWeb(known, about)) };
 }
 

@@ -5,6 +5,7 @@ import { show } from '../assess/show.ts';
 import { allTables } from '../checks/view.ts';
 import { read } from '../machine/machine.ts';
 import { resolve } from '../machine/resolve.ts';
+import { printQuantity } from '../units/print-quantity.ts';
 import { Missing } from '../working/missing.ts';
 import { Quantity } from '../working/quantity.ts';
 
@@ -322,4 +323,29 @@ it('a tolerance reads with its sign and without it', () => {
     expect(marks[0]!.capability).toHaveProperty('cpk.value', expect.closeTo(0.2 / 0.03, 9));
   }
   expect(assessed('marks: { a: { tolerance: ±-0.2 mm } }\n').machine.problems).toHaveLength(1);
+});
+
+describe('a correction that swings without end', () => {
+  const mark = (correct: string) =>
+    assessed(
+      `masters: { line: { speed: 1 m/s, repeat: 1 m } }\nmarks: { a: { tolerance: 1 mm, spread: { x: 1 µm }, follow: line, correct: { ${correct} } } }\n`,
+    );
+  const lack = (rest: string) =>
+    `marks.a.correct.share has a problem: less than ${rest.replace(',', ', from which on the correction swings without end,')}`;
+  it.each([
+    ['dead_time: 2 repeats', '61.8 %, or a shorter dead time (dead_time)'],
+    ['behind: 2.5 m', '61.8 %, or a shorter dead time (behind, delay)'],
+    ['dead_time: 2 repeats, filter: 2', '53.59 %, or a shorter dead time (dead_time), or a shorter mean (filter)'],
+  ])('with %s leaves budget and settling unknown, and tells its limit and what would end it', (loop, rest) => {
+    const rests = `${loop}, splice: 5 mm, settles_within: 40 repeats`;
+    const { findings, ...more } = mark(`share: 70 %, ${rests}`);
+    const found = (check: string) => findings.find((each) => each.check === `marks.${check}`);
+    expect([more.machine.problems, found('stable')?.verdict]).toEqual([[], 'fails']);
+    expect(printQuantity(found('stable')!.capacity!.value, '1', { as: '%' })).toBe(rest.slice(0, rest.indexOf(',')));
+    for (const check of ['budget', 'settling'])
+      expect([found(check)?.verdict, found(check)?.says]).toEqual(['unknown', lack(rest)]);
+    for (const view of show({ findings, ...more }, 'marks.a')) allTables(view);
+    const budget = mark(`share: 30 %, ${rests}`).findings.find(({ check }) => check === 'marks.budget');
+    expect(budget?.verdict).toBe('holds');
+  });
 });
