@@ -37,10 +37,12 @@ export function taskView(core: PlannedCore, task: PlannedTask): View {
   };
 }
 
-function result({ name, response, deadline, takes, estimate, isBounded }: PlannedTask): readonly Cell[] {
-  if (!(response instanceof Missing) && !isBounded())
+function result({ name, response, deadline, takes, estimate, unbounded }: PlannedTask): readonly Cell[] {
+  if (!(response instanceof Missing) && unbounded() !== undefined)
     return [
-      'More is asked of the core than all of its time: what is certain is that ',
+      unbounded() === 'length'
+        ? 'The search for the longest response grew too long and was given up: what is certain is that '
+        : 'More is asked of the core than all of its time: what is certain is that ',
       name,
       ' is not done before ',
       response,

@@ -208,3 +208,29 @@ describe('alone in a file', () => {
     expect(picture!.picture.marks.filter(({ kind }) => kind === 'bar')).toHaveLength(4);
   });
 });
+
+describe('a search for a longest response that grew too long', () => {
+  const file = (more: string) =>
+    assessed(
+      `tasks: { fast: { every: 10 µs, takes: 5 µs, priority: 1 }, slow: { every: 10.000001 µs, takes: 5 µs, priority: 2${more} }, back: { every: 10 s, takes: 10 ns, blocks: 10 ns, priority: 3, core: main } }\n`,
+    );
+  const says = (more: string) => {
+    const { findings } = file(more);
+    const of = (name: string) => findings.find(({ address }) => address === `timing.response@${name}`)!;
+    return [of('slow'), of('back')].map(({ verdict, says }) => `${verdict}: ${says}`);
+  };
+  const lacks = (name: string): string =>
+    `unknown: tasks.${name} has a problem: a longest response that is found within a million steps; core main has next to no time to spare, such as shorter executions, or periods that are multiples of each other`;
+  it('is unknown with a sentence of its own, and fails where a job was found that misses', () => {
+    const missed =
+      'fails: its longest response was not found, for the search grew too long: not done before 10.01 µs, due after 10.000001 µs';
+    expect(says('')).toEqual([missed, lacks('back')]);
+    expect(says(', deadline: 1 s')).toEqual(['slow', 'back'].map(lacks));
+  });
+  it('is told so in the view of the task', () => {
+    const [view] = show(file(''), 'tasks.slow');
+    expect(view!.says[0]).toBe(
+      'The search for the longest response grew too long and was given up: what is certain is that ',
+    );
+  });
+});

@@ -11,11 +11,11 @@ import {
   beginsAmong,
   firstToMiss,
   growthAmong,
-  isBounded,
   responseAmong,
   responseSum,
   sumsAmong,
   taskPeriod,
+  unboundedBecause,
 } from './calc/among.ts';
 import { loadReserve } from './calc/estimate.ts';
 import { hyperbolicProduct, periodicBound, utilisation } from './calc/utilisation.ts';
@@ -50,8 +50,8 @@ export interface PlannedTask {
   readonly response: Time;
   /** The same with the likely execution of every task that is estimated. */
   readonly likelyResponse: () => Time;
-  /** Whether the response has a longest one at all. */
-  readonly isBounded: () => boolean;
+  /** Why the response has no longest one that is known; nothing where it has. */
+  readonly unbounded: () => 'overload' | 'length' | undefined;
   /** By how much it begins late at most, counted from its start without jitter; missing where it may never be done. */
   readonly begins: () => Time;
   /** How the response is found. */
@@ -93,7 +93,7 @@ export function planCores(
   });
 }
 
-type Answered = 'response' | 'likelyResponse' | 'isBounded' | 'begins' | 'sums';
+type Answered = 'response' | 'likelyResponse' | 'unbounded' | 'begins' | 'sums';
 type Bare = Omit<PlannedTask, Answered>;
 
 /** A time that the file does not say. */
@@ -249,10 +249,13 @@ function answered(task: Bare, all: readonly Bare[]): Pick<PlannedTask, Answered>
     );
   const inputs = inputsWith(({ takes }) => takes);
   const { means } = responseAmong;
-  const response = given({ inputs }, (known) => responseAmong(known.inputs, task.name));
-  const isBoundedHere = (): boolean => !(inputs instanceof Missing) && isBounded(valuesOf(inputs));
+  const unbounded = () => (inputs instanceof Missing ? undefined : unboundedBecause(valuesOf(inputs)));
+  const response = given({ inputs }, (known): Time => {
+    const found = responseAmong(known.inputs, task.name);
+    return Number.isNaN(found.value) && unbounded() === 'length' ? notFound(task) : found;
+  });
   const begin = later(() => ({
-    latest: given({ inputs, response: forSure(task, response, isBoundedHere) }, (known) =>
+    latest: given({ inputs, response: forSure(task, response, unbounded) }, (known) =>
       beginsAmong(known.inputs, task.name),
     ),
   }));
@@ -262,7 +265,7 @@ function answered(task: Bare, all: readonly Bare[]): Pick<PlannedTask, Answered>
       given({ inputs: inputsWith(({ estimate, takes }) => estimate?.likely ?? takes) }, (known) =>
         responseAmong(known.inputs, `${task.name}.likely`),
       ),
-    isBounded: isBoundedHere,
+    unbounded,
     begins: () => begin().latest,
     sums: () =>
       given({ inputs }, (known) =>
@@ -285,9 +288,22 @@ export const isKeptWaiting = (kernel: PlannedTask, { tasks }: PlannedCore): bool
   tasks.some((task) => task !== kernel && (task.kind === 'kernel' || task.section?.blocks !== undefined));
 
 /** What rests on the response needs the longest one: where more is asked of the core than all of its time, there is none. */
-export const responseForSure = (task: PlannedTask): Time => forSure(task, task.response, task.isBounded);
+export const responseForSure = (task: PlannedTask): Time => forSure(task, task.response, task.unbounded);
 
-const forSure = ({ core }: Bare, response: Time, isBounded: () => boolean): Time =>
-  response instanceof Missing || isBounded()
-    ? response
-    : missing('tasks', 'problem', `less work than core ${core} has time for`, 'longer periods');
+const forSure = (task: Bare, response: Time, unbounded: PlannedTask['unbounded']): Time => {
+  if (response instanceof Missing) return response;
+  const why = unbounded();
+  if (why === undefined) return response;
+  return why === 'length'
+    ? notFound(task)
+    : missing('tasks', 'problem', `less work than core ${task.core} has time for`, 'longer periods');
+};
+
+/** The search goes through every release until the core has nothing to do, and is given up after very many. */
+const notFound = ({ path, core }: Bare): Missing =>
+  missing(
+    path,
+    'problem',
+    `a longest response that is found within a million steps; core ${core} has next to no time to spare`,
+    'shorter executions, or periods that are multiples of each other',
+  );

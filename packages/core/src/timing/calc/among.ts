@@ -85,10 +85,14 @@ export function sumsAmong(values: Values): readonly number[] {
   return sums.map(seconds);
 }
 
-/** Whether there is a longest response: the core is not asked for more than all of its time. */
-export function isBounded(values: Values): boolean {
+/**
+ * Why no longest response is known: more is asked of the core than all of its time, or the search was given up for its `length`.
+ * Nothing where it is known, or where no task can be so.
+ */
+export function unboundedBecause(values: Values): 'overload' | 'length' | undefined {
   const { tasks, own } = tasksFrom(values);
-  return tasks !== undefined && responseOf(tasks, own).bounded;
+  const response = tasks && responseOf(tasks, own);
+  return response === undefined || response.bounded ? undefined : response.because;
 }
 
 /** By how much all executions of a core may grow; the periods, deadlines and blocking sections stay. */

@@ -3,6 +3,13 @@ import { question } from '../../checks/finding.ts';
 import { isKeptWaiting, type PlannedTask } from '../tasks.ts';
 import type { Timing } from '../timing.ts';
 
+const found = {
+  known: (demand: string) => `done after ${demand} at the latest`,
+  overload: (demand: string) => `more is asked of the core than all of its time: not done before ${demand}`,
+  length: (demand: string) =>
+    `its longest response was not found, for the search grew too long: not done before ${demand}`,
+} as const;
+
 export const response = question<Timing, PlannedTask>({
   id: 'timing.response',
   title: 'Response',
@@ -16,7 +23,8 @@ An execution is the longest that the file states or that was measured; where it 
 estimated with what the catalogue states at most of each, and \`layshaft show\` tells the likely one beside it.
 
 A core that is asked for more than the whole time has no longest response: the demand is then what the first job that
-misses its deadline takes at least.
+misses its deadline takes at least. The same holds where the core has so little time to spare that the search was given up
+after a million steps; where it found no job that misses until then, the answer is unknown.
 
 The motion kernel is asked about as well, with its cycle as deadline, where it shares its core with a task that \`blocks\` or
 with the kernel of another network; \`networks.kernel\` asks about its own time alone.
@@ -36,6 +44,6 @@ Left out: what switching between tasks costs, and caches that are cold after it;
   },
   demand: (task) => task.response,
   capacity: ({ deadline }) => deadline,
-  says: (demand, capacity, { estimate, isBounded }) =>
-    `${isBounded() ? `done after ${demand} at the latest` : `more is asked of the core than all of its time: not done before ${demand}`}, due after ${capacity}${estimate === undefined ? '' : '; its execution is estimated'}`,
+  says: (demand, capacity, { estimate, unbounded }) =>
+    `${found[unbounded() ?? 'known'](demand)}, due after ${capacity}${estimate === undefined ? '' : '; its execution is estimated'}`,
 });
