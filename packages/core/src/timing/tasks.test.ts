@@ -98,6 +98,21 @@ describe('beside a network', () => {
     expect(finding(found, 'timing.response@logic')?.says).toContain('estimated');
   });
 
+  it('an estimate that is below the shortest execution that the file says is not computed with', () => {
+    const file = (least: string) =>
+      assessed(
+        `controller: { task_base: 10 µs, task_per_line: 1 µs }\ntasks: { logic: { every: 10 ms, priority: 3, contains: { lines: 90 }, takes_at_least: ${least} }, late: { every: 20 ms, takes: 1 ms, priority: 4 } }\n`,
+      );
+    expect(finding(file('100 µs'), 'timing.response@logic')?.says).toBe(
+      'done after 100 µs at the latest, due after 10 ms; its execution is estimated',
+    );
+    for (const name of ['logic', 'late'])
+      expect(finding(file('101 µs'), `timing.response@${name}`)).toMatchObject({
+        verdict: 'unknown',
+        says: 'tasks.logic.takes_at_least has a problem: no longer than 100 µs, the longest execution by estimate from what the task contains; takes says a measured one',
+      });
+  });
+
   it('axes that follow cost what their kind of following does; where the controller states none, as much as any other', () => {
     const following = network.replace(
       'feed: { drive: drive_5 }, knife: { drive: drive_5 }',

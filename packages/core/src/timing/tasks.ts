@@ -1,4 +1,5 @@
 // The tasks of the controller, core by core: what each takes, how long each takes to answer, what the core has left.
+import { equalWithin } from '../checks/margin.ts';
 import type { NetworkService } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
@@ -7,6 +8,7 @@ import { type Values, valuesOf } from '../working/formula.ts';
 import { given, Missing, missing } from '../working/missing.ts';
 import { later } from '../working/once.ts';
 import type { Quantity } from '../working/quantity.ts';
+import { print } from '../working/working.ts';
 import {
   beginsAmong,
   firstToMiss,
@@ -133,7 +135,7 @@ function taskOf(
     network: inCycles ? network?.name : undefined,
     clock: inCycles && network !== undefined ? ownClockOf(network) : undefined,
     period,
-    takes: estimate?.takes ?? task.takes,
+    takes: estimate === undefined ? task.takes : notRefuted(estimate.takes, task),
     estimate,
     takesAtLeast: task.takes_at_least ?? zero(`${path}.takes_at_least`, 'not said, so that it may take no time at all'),
     priority: task.priority,
@@ -143,6 +145,19 @@ function taskOf(
     offset: task.offset,
     section: task,
   };
+}
+
+/** An estimate of the longest execution that the file's own shortest one exceeds is too low. */
+function notRefuted(takes: Time, { path, takes_at_least: least }: TaskSection): Time {
+  if (takes instanceof Missing || least === undefined || least instanceof Missing) return takes;
+  return least.value <= takes.value * (1 + equalWithin)
+    ? takes
+    : missing(
+        `${path}.takes_at_least`,
+        'problem',
+        `no longer than ${print(takes)}, the longest execution by estimate from what the task contains; takes says a measured one`,
+        '',
+      );
 }
 
 function periodOf({ name, path, every }: TaskSection, network: NetworkService | undefined): Time | undefined {
