@@ -23,7 +23,7 @@ import type { Spare } from '../racks/section.ts';
 import type { Part, PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
-import { resolveTiming, type TimingDesign } from '../timing/resolve.ts';
+import { phasesOf, resolveTiming, type TimingDesign } from '../timing/resolve.ts';
 import { assumed } from '../working/assumed.ts';
 import { missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
@@ -81,7 +81,11 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const timing = resolveTiming(machine, machine.controller, find);
   const marks = resolveMarks(machine.marks, machine.axes, partOf);
   const racks = resolveRacks(
-    { ...machine, nodes: machine.networks.flatMap(({ nodes }) => nodes) },
+    {
+      ...machine,
+      pulses: phasesOf(machine.points, masters),
+      nodes: machine.networks.flatMap(({ nodes }) => nodes),
+    },
     machine.reserves['racks.spare'] as Spare | undefined,
     partOf,
     find,

@@ -2,8 +2,9 @@
 import type { Finding } from '../checks/finding.ts';
 import { moved } from '../checks/moved-input.ts';
 import type { Cell, Table, View } from '../checks/view.ts';
+import type { Value } from '../reading/values.ts';
 import { Missing } from '../working/missing.ts';
-import type { Quantity } from '../working/quantity.ts';
+import { isLeaf, Quantity } from '../working/quantity.ts';
 import { kindNames } from './kind-names.ts';
 import { channelSaid, type LaidChannel } from './laid-out.ts';
 import type { PlannedLocation } from './planned.ts';
@@ -24,7 +25,7 @@ export function pointView(location: PlannedLocation, point: Point, findings: rea
     inputs: [
       ...moved(`${point.path}.current`, 'Current of its load', point.current),
       ...moved(`${point.path}.frequency`, 'Highest frequency', point.frequency),
-      ...moved(`${point.path}.pulse`, 'Shortest signal', point.pulse),
+      ...moved(`${point.path}.pulse`, 'Shortest signal', follows(point.pulse) ? undefined : point.pulse),
       ...moved(`${point.path}.filter`, 'Filter of its input', point.filter),
       ...moved(`${point.path}.update`, 'Longest time between two looks', point.update),
     ],
@@ -51,6 +52,9 @@ function result(point: Point, channel: LaidChannel | undefined, why: string | un
     `${name}, ${what}, sits on channel ${channel.label} of ${module === 'described here' ? 'its module' : module}, which suits it.`,
   ];
 }
+
+/** Whether it comes of other values, and is none to move. */
+const follows = (value: Value<Quantity> | undefined): boolean => value instanceof Quantity && !isLeaf(value);
 
 type Said = Quantity | Missing | string | number | undefined;
 

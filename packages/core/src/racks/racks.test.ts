@@ -260,6 +260,44 @@ chains: { c: { from: a, through: [{ every: 10 ms, takes: 1 ms }], to: b, within:
   expect(told(text(', filter: 5 ms'), 'timing.chain@c')?.[1]).toContain('18 ms');
 });
 
+describe('the filter of an input whose pulses a task counts', () => {
+  const text = (point: string, more = '') =>
+    `${rack('[in_12]')}tasks: { scan: { every: 1 ms, takes: 100 µs, priority: 1 } }
+points: { wheel: { kind: digital_in, channel: main.4.1, ${point} } }
+${more}`;
+  it('is held against the shorter one of the times that they are on and off, where no shortest signal is said', () => {
+    const by = (point: string) => told(text(point), 'racks.filter@wheel');
+    expect(by('pulse_every: 10 ms')).toEqual(['holds', 'the filter waits 3 ms, the signal is there for 5 ms']);
+    expect(by('pulse_every: 10 ms, pulse_on: 80 %')?.[0]).toBe('fails');
+    expect(by('pulse_every: 25 mm, pulse_speed: 2.5 m/s, filter: 1 ms')?.[0]).toBe('holds');
+    expect(by('pulse_every: 10 ms, pulse: 3.1 ms')).toEqual([
+      'thin',
+      'the filter waits 3 ms, the signal is there for 3.1 ms',
+    ]);
+    expect(by('pulse_every: 25 mm')?.[0]).toBe('unknown');
+    const line = 'masters: { line: { speed: 2.5 m/s } }\n';
+    expect(told(text('pulse_every: 25 mm', line), 'racks.filter@wheel')?.[0]).toBe('holds');
+    expect(told(text('pulse_every: 10 ms, pulse_on: 80 %'), 'racks.suits@main')?.[1]).toContain(
+      'its filter of 3 ms is longer than the signal, 2 ms',
+    );
+  });
+  it('is asked of each, since what follows stands nowhere in the file', () => {
+    const two = text('pulse_every: 10 ms }, disc: { kind: digital_in, channel: main.4.2, pulse_every: 7 ms');
+    const asked = findings(two).filter(({ check }) => check === 'racks.filter');
+    expect(asked.map(({ subject, says }) => [subject, says]).sort()).toEqual([
+      ['disc', 'the filter waits 3 ms, the signal is there for 3.5 ms'],
+      ['wheel', 'the filter waits 3 ms, the signal is there for 5 ms'],
+    ]);
+  });
+  it('has its working, and is no value to move', () => {
+    const assessment = assessed(text('pulse_every: 10 ms, pulse_on: 40 %'));
+    const [view] = show(assessment, 'points.wheel');
+    expect(view!.inputs.map(({ path }) => path)).toEqual([]);
+    for (const quantity of quantitiesIn(view!)) expect(explain(assessment, addressOf(quantity))).toBeDefined();
+    expect(explain(assessment, 'timing.pulse.phase@wheel')?.text).toBe('4 ms');
+  });
+});
+
 it('a name that a range stands for may not stand there again', () => {
   const { design } = assessed('points:\n  a_[1..3]: { kind: digital_in }\n  a_2: { kind: digital_out }\n');
   expect(design.problems.map(({ code, place, message }) => [code, place.line, message])).toEqual([

@@ -1,5 +1,6 @@
 // The racks of the file with their parts filled in, and the points of each.
 import type { PointKind } from '../physics/point.ts';
+import type { PointPulse } from '../physics/point-pulse.ts';
 import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import { isAbsent, isOpen, isUnsaid, Missing, missing } from '../working/missing.ts';
@@ -26,6 +27,8 @@ export interface RacksOfFile {
     readonly kind: Value<PointKind>;
     readonly at: Value<{ readonly name: string }> | undefined;
   })[];
+  /** Of points whose pulses a task counts: their shortest signal where they say none. */
+  readonly pulses: readonly PointPulse[];
   readonly controller: Use;
   readonly cabinet: { readonly wiring: WiringSection };
   /** Stations that are no axes: a rack can hang on each. */
@@ -34,14 +37,15 @@ export interface RacksOfFile {
 
 /** `look` finds parts without counting them among those in use: the networks count controller and stations. */
 export function resolveRacks(
-  { racks, points, controller, nodes, cabinet }: RacksOfFile,
+  { racks, points, pulses, controller, nodes, cabinet }: RacksOfFile,
   spare: Spare | undefined,
   partOf: PartLookUp,
   look: PartLookUp,
 ): RackDesign {
+  const counted = new Map(pulses.map(({ point, pulse }) => [point, pulse]));
   const placed = points.map(({ at, ...point }): Point => {
     const location = at === undefined ? atController : at instanceof Missing ? undefined : at.name;
-    return { ...point, location: location ?? '' };
+    return { ...point, pulse: point.pulse ?? counted.get(point.name), location: location ?? '' };
   });
   const known = new Map(racks.locations.map((section) => [section.name, section]));
   // A point can hang on a station that has no rack, such as the input of a drive.

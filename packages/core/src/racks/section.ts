@@ -82,7 +82,12 @@ export const pointFields = {
   sensor: optional(word(sensors, { about: 'Its thermocouple or resistance thermometer.' })),
   frequency: optional(quantity('Hz', { about: 'The highest frequency that comes in.', above: 0, example: '40 kHz' })),
   pulse: optional(
-    quantity('s', { about: 'The shortest time that the signal is there or away.', above: 0, example: '8 ms' }),
+    quantity('s', {
+      about:
+        'The shortest time that the signal is there or away; it follows from pulse_every where a task counts its pulses.',
+      above: 0,
+      example: '8 ms',
+    }),
   ),
   update: optional(quantity('s', { about: 'The longest time between two looks at it.', above: 0, example: '4 ms' })),
   fails_to: optional(word(failures, { about: 'What an output does when the controller is gone; off unless said.' })),

@@ -1,5 +1,6 @@
 // Pulses that a task counts: how long the signal is there or away at least, and how long nobody looks at it.
 import type { MasterSpeed } from '../physics/master-speed.ts';
+import type { PointPulse } from '../physics/point-pulse.ts';
 import type { NetworkService } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
@@ -44,14 +45,24 @@ export interface AroundPulses {
 
 /** Of points that tasks count; a counter does it by itself. */
 export const planPulses = (points: readonly PointSection[], around: AroundPulses): readonly PlannedPulses[] =>
+  points.flatMap((point) => (isCounted(point) ? [pulsesOf(point, around)] : []));
+
+const isCounted = ({ pulse_every, kind }: PointSection): boolean =>
+  pulse_every !== undefined && !counters.some((each) => each === kind);
+
+/** How long the signal of each point whose pulses a task counts is there or away, whichever is less. */
+export const phasesOf = (points: readonly PointSection[], masters: readonly MasterSpeed[]): readonly PointPulse[] =>
   points.flatMap((point) =>
-    point.pulse_every === undefined || counters.some((kind) => kind === point.kind) ? [] : [pulsesOf(point, around)],
+    isCounted(point) ? [{ point: point.name, pulse: phaseOf(point, periodOf(point, masters)) }] : [],
   );
+
+const phaseOf = ({ name, pulse_on: on }: PointSection, period: Time): Time =>
+  given({ P: period, d: on ?? half }, (known) => shortestPhase(known, name));
 
 const counters = ['counter', 'encoder'] as const;
 
 function pulsesOf(point: PointSection, around: AroundPulses): PlannedPulses {
-  const { name, path, pulse_on: on, filter } = point;
+  const { name, path, filter } = point;
   const period = periodOf(point, around.masters);
   const task = readerOf(point, around.tasks);
   const looks = given({ task, station: stationOf(point, around.services) }, (known) =>
@@ -66,7 +77,7 @@ function pulsesOf(point: PointSection, around: AroundPulses): PlannedPulses {
     point,
     reader: given({ task }, (known) => known.task.name),
     period,
-    phase: given({ P: period, d: on ?? half }, (known) => shortestPhase(known, name)),
+    phase: phaseOf(point, period),
     looks,
     needs:
       filter === undefined

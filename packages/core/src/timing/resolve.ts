@@ -4,7 +4,10 @@ import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.
 import type { Value } from '../reading/values.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { controllerTaskFields } from './parts.ts';
+import { phasesOf } from './pulses.ts';
 import type { ChainSection, MemorySection, PointSection, TaskSection } from './section.ts';
+
+export { phasesOf };
 
 /** What a controller states of its tasks and memories. */
 export type ControllerFigures = { readonly part: Value<string> } & {

@@ -5,7 +5,7 @@ import { plural } from '../../problems/wording.ts';
 import type { Value } from '../../reading/values.ts';
 import { given, Missing, missing } from '../../working/missing.ts';
 import type { Origin } from '../../working/origin.ts';
-import { Quantity } from '../../working/quantity.ts';
+import { isLeaf, Quantity } from '../../working/quantity.ts';
 import { currentDrawn } from '../calc/sums.ts';
 import type { LaidChannel } from '../laid-out.ts';
 import type { PlannedRacks } from '../planned.ts';
@@ -31,7 +31,7 @@ const placedWith =
               const figure = point[key];
               if (figure === undefined) continue;
               const said = typeof figure === 'string' ? figure : point.path;
-              const writtenAt = figure instanceof Quantity ? (figure.by as Origin).writtenAt : said;
+              const writtenAt = figure instanceof Quantity && isLeaf(figure) ? figure.by.writtenAt : said;
               const part = module.part instanceof Missing ? module.path : module.part;
               const name = [point.location, part, channel.groupAt, writtenAt, filterAt(point)].join(' ');
               const first = alike.get(name);
@@ -141,8 +141,9 @@ export const filter = question<PlannedRacks, Placed>({
   id: 'racks.filter',
   title: 'Filter of an input',
   asks: 'Is the signal there for longer than the filter of its input?',
-  page: `Asked of every point on a channel of which \`pulse\` is said. Demand: the filter of the input: that of the point, where the
-file says one, else the module's. Capacity: the shortest time that the signal is there or away. What the filter costs in a chain,
+  page: `Asked of every point on a channel of which \`pulse\` is said, or \`pulse_every\` where a task counts its pulses. Demand: the filter of the input: that of the point, where the
+file says one, else the module's. Capacity: the shortest time that the signal is there or away, as \`pulse\` says or as it follows from \`pulse_every\`,
+\`pulse_on\` and the speed. What the filter costs in a chain,
 \`timing.chain\` tells.`,
   advice: 'a shorter filter, a longer signal, a fast input',
   subjects: placedWith('pulse'),
