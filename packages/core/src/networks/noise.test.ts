@@ -62,7 +62,7 @@ describe('findings about noise', () => {
       Array.from({ length: 3 }, () => ['holds', Number.MAX_VALUE]),
     );
     expect(found[0]!.says).toBe(
-      'random losses trip it less often than once in 5.697e300 a, the longest time that can be told, in the mean, 1e290 a are wanted; bursts are asked for apart',
+      'random losses trip it less often in the mean than once in 5.697e300 a, the longest time that can be told; 1e290 a are wanted; bursts are asked for apart',
     );
     expect(replay(found[0]!.capacity!)).toBe(Number.MAX_VALUE);
     const [view] = show(sound(textOf({ stations: 3, noise, ...asked })), 'networks.n.noise');

@@ -77,9 +77,9 @@ one as \`networks.burst\` and \`networks.pattern\`. Left out: errors that a chec
   says: (demand, capacity, { station }) =>
     `random losses trip it ${
       station.tripAtLeast === station.meanToTrip
-        ? `once in ${capacity}`
-        : `less often than once in ${capacity}, the longest time that can be told,`
-    } in the mean, ${demand} are wanted; bursts are asked for apart`,
+        ? `once in ${capacity} in the mean,`
+        : `less often in the mean than once in ${capacity}, the longest time that can be told;`
+    } ${demand} are wanted; bursts are asked for apart`,
 });
 
 export const burst = question<Networks, Station>({
