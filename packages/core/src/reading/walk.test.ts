@@ -13,14 +13,14 @@ describe('a key that is not known', () => {
         marked: 'retries',
         message: `the key 'retries' is not known here`,
         remedy:
-          'The keys that can stand here: port, profile, cycle, repeats, non_cyclic, runs, nodes, noise, counters.',
+          'The keys that can stand here: port, profile, cycle, repeats, non_cyclic, clock, offset, start_jitter, sync_event, runs, nodes, noise, counters.',
       },
     ]);
   });
 
   it('is told with the nearest spelling first', () => {
     expect(toldOf(network('repeat: 2'))[0]?.remedy).toBe(
-      `Did you mean 'repeats'? The keys that can stand here: port, profile, cycle, repeats, non_cyclic, runs, nodes, noise, counters.`,
+      `Did you mean 'repeats'? The keys that can stand here: port, profile, cycle, repeats, non_cyclic, clock, offset, start_jitter, sync_event, runs, nodes, noise, counters.`,
     );
   });
 
