@@ -3,7 +3,7 @@ import { demonstration } from '@layshaft/catalogue';
 import { assess, explain, flatten, read, resolve, vary } from '@layshaft/core';
 import { parseDocument } from 'yaml';
 import { plan } from '../../packages/core/src/networks/planned.ts';
-import { exampleMachines } from '../../tests/support/examples.ts';
+import { exampleMachines, hasNetworks } from '../../tests/support/examples.ts';
 import type { Figure } from './figures.ts';
 import { type CompareOptions, compare, three } from './measure.ts';
 import { inPlainC } from './plain-c.ts';
@@ -16,7 +16,7 @@ export function* networkFigures(): Generator<Figure> {
   const text = exampleMachines().find(({ name }) => name === large)!.text;
   const catalogues = [demonstration()];
   yield rereading(text);
-  for (const { name, text: each } of exampleMachines()) yield variants(name, each);
+  for (const { name, text: each } of exampleMachines().filter(hasNetworks)) yield variants(name, each);
   yield explaining(text);
   const c_s = inPlainC('polled.c', ({ run }) => run(stations, 100_000)[0]!);
   if (c_s !== undefined) yield againstC(c_s);
