@@ -1,6 +1,7 @@
-// The sentence of a mark says whether it keeps to its tolerance.
+// The sentence of a mark says whether it keeps to its tolerance; the gist of all of them leaves none out.
 import { expect, it } from 'vitest';
 import { assessText } from '../../../../tests/support/examples.ts';
+import { chapters } from '../assess/chapters.ts';
 import { show } from '../assess/show.ts';
 import { cellJson } from '../checks/view.ts';
 
@@ -20,4 +21,22 @@ it.each([
   ['0.5 mm', /^The mark does not keep to ±0\.5 mm: its Cpk is -?\d/],
 ])('of a mark with ±%s', (tolerance, sentence) => {
   expect(says(tolerance)).toMatch(sentence);
+});
+
+it.each([
+  ['a', /^Cpk \d[\d.]*$/],
+  ['a b', /^Cpk \d[\d.]* at the least$/],
+  ['a askew', /^1 of 2 told by trials alone; Cpk \d[\d.]*$/],
+  ['askew', /^how exact they are is told by their trials$/],
+  ['a b askew open', /^1 of 4 not known yet; 1 of 4 told by trials alone; Cpk \d[\d.]* at the least$/],
+])('of the marks %s', (names, gist) => {
+  const spreads: Readonly<Record<string, string>> = {
+    a: 'spread: { x: 1 µm }',
+    b: 'spread: { x: 2 µm }',
+    askew: 'skew: { over: 2 m, angle: 0°, spread: 0.3° }, spread: { x: 1 µm }',
+    open: 'spread: { x: unknown }',
+  };
+  const marks = names.split(' ').map((name) => `${name}: { tolerance: ±1 mm, ${spreads[name]} }`);
+  const [chapter] = chapters(assessText(`layshaft: 1\nmarks: { ${marks.join(', ')} }\n`, 'm.yaml'));
+  expect(chapter!.gist.map((cell) => cellJson(cell).text).join('')).toMatch(gist);
 });

@@ -58,11 +58,13 @@ export function marksGist(demands: readonly MarkDemand[]): readonly Cell[] {
   const open = demands.length - told.length;
   if (least === undefined)
     return [told.length === 0 ? 'how exact they are is not known yet' : 'how exact they are is told by their trials'];
+  const untold = told.length - known.length;
   return [
     ...(open === 0 ? [] : [`${open} of ${demands.length} not known yet; `]),
+    ...(untold === 0 ? [] : [`${untold} of ${demands.length} told by trials alone; `]),
     'Cpk ',
     least,
-    ...(demands.length > 1 ? [' at the least'] : []),
+    ...(known.length > 1 ? [' at the least'] : []),
   ];
 }
 
