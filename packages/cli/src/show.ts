@@ -11,6 +11,7 @@ import {
   printLines,
   shownAddresses,
   type Table,
+  tellsLack,
   type View,
   show as viewsAt,
 } from '@layshaft/core';
@@ -156,7 +157,7 @@ function printPicture(picture: Picture, { columns }: Look): readonly string[] {
 
 export function printTable(table: Table, look: Look, addresses: boolean): readonly string[] {
   const cells = table.rows.map((row) => row.map(cellJson));
-  const missing = [...new Set(cells.flat().map(textOf).filter(isMissing))];
+  const missing = [...new Set(cells.flat().filter(tellsLack).map(textOf))];
   return [
     `${table.title}  (${table.name})`,
     ...foldedColumns(table.columns, cells, look.columns - 2, addresses).map((line) => `  ${line}`.trimEnd()),
@@ -169,7 +170,6 @@ const sentenceOf = ({ says }: View, { columns }: Look): readonly string[] =>
   wrap(says.map((cell) => textOf(cellJson(cell))).join(''), columns);
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 const textOf = ({ text }: CellJson): string => text;
-const isMissing = (text: string): boolean => text.startsWith('unknown: ');
 
 /**
  * Numbers stand at the right of their column, words at the left. Columns that do not fit beside the others follow in a
@@ -181,7 +181,7 @@ function foldedColumns(
   width: number,
   addresses: boolean,
 ): readonly string[] {
-  const texts = [columns, ...cells.map((row) => row.map(({ text }) => (isMissing(text) ? 'unknown' : text)))];
+  const texts = [columns, ...cells.map((row) => row.map((cell) => (tellsLack(cell) ? 'unknown' : cell.text)))];
   const widths = columns.map((_, at) => Math.max(...texts.map((row) => (row[at] ?? '').length)));
   const numeric = columns.map((_, at) => cells.some((row) => 'value' in (row[at] ?? {})));
   return blocksOf(widths, width).flatMap((block, number) => [

@@ -30,6 +30,7 @@ export {
   type LongWork,
   type PartTask,
   type Table,
+  tellsLack,
   type View,
 } from './checks/view.ts';
 export { type Catalogue, readCatalogue } from './machine/catalogue.ts';

@@ -102,9 +102,14 @@ export const allTables = ({ tables, later }: View): readonly Table[] => [
 /** A cell as plain data: words alone, or a number with its address. */
 export type CellJson = { readonly text: string } | (Shown & { readonly origin: OriginKind | 'derived' });
 
+const lacking = 'unknown: ';
+
+/** Whether a cell tells what is missing. */
+export const tellsLack = ({ text }: CellJson): boolean => text.startsWith(lacking);
+
 export const cellJson = (cell: Cell): CellJson => {
   if (typeof cell === 'string') return { text: cell };
-  if (cell instanceof Missing) return { text: `unknown: ${lackSentence(cell.lacks)}` };
+  if (cell instanceof Missing) return { text: `${lacking}${lackSentence(cell.lacks)}` };
   return { ...shown(cell), origin: isLeaf(cell) ? (cell.by as Origin).kind : 'derived' };
 };
 

@@ -23,7 +23,7 @@ import type { Spare } from '../racks/section.ts';
 import type { Part, PartLookUp } from '../reading/parts.ts';
 import { Reading } from '../reading/reading.ts';
 import type { Value } from '../reading/values.ts';
-import { phasesOf, resolveTiming, type TimingDesign } from '../timing/resolve.ts';
+import { resolveTiming, shortestSignals, type TimingDesign } from '../timing/resolve.ts';
 import { assumed } from '../working/assumed.ts';
 import { missing } from '../working/missing.ts';
 import type { Quantity } from '../working/quantity.ts';
@@ -78,12 +78,12 @@ export function resolve(machine: Machine, catalogues: readonly Catalogue[]): Des
   const wired = new Set(networks.flatMap((network) => network.devices.map((device) => device.path)));
   for (const { drive } of machine.axes) if (!wired.has(drive.path)) partOf(drive);
   const buses = resolveBuses(machine.buses, axes, partOf);
-  const timing = resolveTiming(machine, machine.controller, find);
+  const timing = resolveTiming(machine, masters, machine.controller, find);
   const marks = resolveMarks(machine.marks, machine.axes, partOf);
   const racks = resolveRacks(
     {
       ...machine,
-      pulses: phasesOf(machine.points, masters),
+      pulses: shortestSignals(timing),
       nodes: machine.networks.flatMap(({ nodes }) => nodes),
     },
     machine.reserves['racks.spare'] as Spare | undefined,

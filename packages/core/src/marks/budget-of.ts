@@ -262,15 +262,10 @@ function ordersOf(
   about: string,
 ): Orders | undefined {
   const askew = parts.find(({ skew }) => skew !== undefined);
-  const products = parts.filter(({ factors }) => factors !== undefined);
+  const products = parts.flatMap(({ factors }, at) => (factors === undefined ? [] : [at]));
   if ((askew === undefined && products.length === 0) || U.value === 0) return undefined;
   const straight = parts.flatMap((part, at) => (part === askew || part.factors !== undefined ? [] : [at]));
-  const among = correlation && straight.flatMap((row) => straight.map((at) => correlation[row * parts.length + at]!));
-  const u = spreadOf(
-    straight.map((at) => parts[at]!),
-    among,
-    `${about}.linear`,
-  );
+  const u = spreadAmong(parts, straight, correlation, `${about}.linear`);
   const values = askew && { u, ...askew.skew! };
   const first = values === undefined ? u : firstOrderSpread(values, about);
   // Products are exact; with them the second order is all that there is.
@@ -280,7 +275,12 @@ function ordersOf(
       : products.length === 0
         ? secondOrderSpread(values, about)
         : combinedSpread(
-            { u: [secondOrderSpread(values, `${about}.askew`), productsAlone(parts, correlation, about)] },
+            {
+              u: [
+                secondOrderSpread(values, `${about}.askew`),
+                spreadAmong(parts, products, correlation, `${about}.products`),
+              ],
+            },
             `${about}.second`,
           );
   const share =
@@ -290,14 +290,18 @@ function ordersOf(
   return { first, second, share, meaningless: share.value > fromHere.value };
 }
 
-/** What all products make together. */
-function productsAlone(parts: readonly Part[], correlation: Correlations | undefined, about: string): Quantity<'m'> {
-  const places = parts.flatMap(({ factors }, at) => (factors === undefined ? [] : [at]));
+/** What those at some places make together; `correlation` is of all parts. */
+function spreadAmong(
+  parts: readonly Part[],
+  places: readonly number[],
+  correlation: Correlations | undefined,
+  about: string,
+): Quantity<'m'> {
   const among = correlation && places.flatMap((row) => places.map((at) => correlation[row * parts.length + at]!));
   return spreadOf(
     places.map((at) => parts[at]!),
     among,
-    `${about}.products`,
+    about,
   );
 }
 

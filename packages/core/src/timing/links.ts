@@ -103,7 +103,7 @@ function hung(
 
 const isTask = (name: string, { tasks }: Named): boolean => tasks.some((task) => task.name === name);
 
-function servedIn(name: string, services: readonly NetworkService[]): Served | undefined {
+export function servedIn(name: string, services: readonly NetworkService[]): Served | undefined {
   const shared = services.filter((service) => ownClockOf(service) === undefined);
   for (const service of services) {
     const station = service.stations.find((each) => each.name === name);

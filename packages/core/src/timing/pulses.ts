@@ -1,6 +1,5 @@
 // Pulses that a task counts: how long the signal is there or away at least, and how long nobody looks at it.
 import type { MasterSpeed } from '../physics/master-speed.ts';
-import type { PointPulse } from '../physics/point-pulse.ts';
 import type { NetworkService } from '../physics/service.ts';
 import type { Value } from '../reading/values.ts';
 import { assumed } from '../working/assumed.ts';
@@ -14,21 +13,26 @@ import {
   shortestPhase,
   shortestSeen,
 } from './calc/signal-rate.ts';
+import { servedIn } from './links.ts';
 import type { PointSection } from './section.ts';
 import { speedOf } from './speed-of.ts';
 import type { PlannedTask } from './tasks.ts';
 
 type Time = Value<Quantity<'s'>>;
 
-export interface PlannedPulses {
-  readonly name: string;
-  readonly path: string;
+/** A point whose pulses a task counts; a counter does it by itself. */
+export interface CountedPulses {
   readonly point: PointSection;
-  /** The name of the task that looks. */
-  readonly reader: Value<string>;
   readonly period: Time;
   /** How long the signal is there or away, whichever is less. */
   readonly phase: Time;
+}
+
+export interface PlannedPulses extends CountedPulses {
+  readonly name: string;
+  readonly path: string;
+  /** The name of the task that looks. */
+  readonly reader: Value<string>;
   /** From one look to the next at most. */
   readonly looks: Time;
   /** How long it must be there or away. */
@@ -40,30 +44,23 @@ export interface PlannedPulses {
 export interface AroundPulses {
   readonly tasks: readonly PlannedTask[];
   readonly services: readonly NetworkService[];
-  readonly masters: readonly MasterSpeed[];
 }
 
-/** Of points that tasks count; a counter does it by itself. */
-export const planPulses = (points: readonly PointSection[], around: AroundPulses): readonly PlannedPulses[] =>
-  points.flatMap((point) => (isCounted(point) ? [pulsesOf(point, around)] : []));
-
-const isCounted = ({ pulse_every, kind }: PointSection): boolean =>
-  pulse_every !== undefined && !counters.some((each) => each === kind);
-
-/** How long the signal of each point whose pulses a task counts is there or away, whichever is less. */
-export const phasesOf = (points: readonly PointSection[], masters: readonly MasterSpeed[]): readonly PointPulse[] =>
-  points.flatMap((point) =>
-    isCounted(point) ? [{ point: point.name, pulse: phaseOf(point, periodOf(point, masters)) }] : [],
-  );
-
-const phaseOf = ({ name, pulse_on: on }: PointSection, period: Time): Time =>
-  given({ P: period, d: on ?? half }, (known) => shortestPhase(known, name));
+export const countedPulses = (
+  points: readonly PointSection[],
+  masters: readonly MasterSpeed[],
+): readonly CountedPulses[] =>
+  points.flatMap((point) => {
+    const { name, kind, pulse_every, pulse_on } = point;
+    if (pulse_every === undefined || counters.some((each) => each === kind)) return [];
+    const period = periodOf(point, masters);
+    return [{ point, period, phase: given({ P: period, d: pulse_on ?? half }, (known) => shortestPhase(known, name)) }];
+  });
 
 const counters = ['counter', 'encoder'] as const;
 
-function pulsesOf(point: PointSection, around: AroundPulses): PlannedPulses {
+export function pulsesOf({ point, period, phase }: CountedPulses, around: AroundPulses): PlannedPulses {
   const { name, path, filter } = point;
-  const period = periodOf(point, around.masters);
   const task = readerOf(point, around.tasks);
   const looks = given({ task, station: stationOf(point, around.services) }, (known) =>
     given(
@@ -77,7 +74,7 @@ function pulsesOf(point: PointSection, around: AroundPulses): PlannedPulses {
     point,
     reader: given({ task }, (known) => known.task.name),
     period,
-    phase: phaseOf(point, period),
+    phase,
     looks,
     needs:
       filter === undefined
@@ -133,12 +130,10 @@ function stationOf(
 ): Value<{ readonly periods: readonly Time[]; readonly late: readonly Time[] }> {
   if (at instanceof Missing) return at;
   if (at === undefined || at.name === 'main') return { periods: [], late: [] };
-  for (const { stations, startJitter } of services) {
-    const station = stations.find(({ name }) => name === at.name);
-    if (station !== undefined)
-      return { periods: [station.period], late: startJitter === undefined ? [] : [startJitter] };
-  }
-  return missing(`${path}.at`, 'problem', 'a station that a network serves', 'rack_o');
+  const served = servedIn(at.name, services);
+  if (served === undefined) return missing(`${path}.at`, 'problem', 'a station that a network serves', 'rack_o');
+  const { station, service } = served;
+  return { periods: [station.period], late: service.startJitter === undefined ? [] : [service.startJitter] };
 }
 
 const periodFor = ({ path, isCyclic, period }: PlannedTask): Time =>

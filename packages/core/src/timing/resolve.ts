@@ -1,13 +1,13 @@
 // What the file says of tasks, chains and points, with the controller's figures filled in.
+import type { MasterSpeed } from '../physics/master-speed.ts';
 import type { PointFilter } from '../physics/point-filter.ts';
+import type { PointPulse } from '../physics/point-pulse.ts';
 import { fill, type PartLookUp, type PartUse, partName } from '../reading/parts.ts';
 import type { Value } from '../reading/values.ts';
 import type { Quantity } from '../working/quantity.ts';
 import { controllerTaskFields } from './parts.ts';
-import { phasesOf } from './pulses.ts';
+import { type CountedPulses, countedPulses } from './pulses.ts';
 import type { ChainSection, MemorySection, PointSection, TaskSection } from './section.ts';
-
-export { phasesOf };
 
 /** What a controller states of its tasks and memories. */
 export type ControllerFigures = { readonly part: Value<string> } & {
@@ -23,11 +23,13 @@ export interface TimingOfFile {
 
 export interface TimingDesign extends TimingOfFile {
   readonly controller: ControllerFigures;
+  readonly counted: readonly CountedPulses[];
 }
 
 /** `look` finds parts without counting them among those in use: the networks count the controller. */
 export function resolveTiming(
   { tasks, chains, points, memory }: TimingOfFile,
+  masters: readonly MasterSpeed[],
   controller: PartUse<typeof controllerTaskFields>,
   look: PartLookUp,
 ): TimingDesign {
@@ -36,6 +38,7 @@ export function resolveTiming(
     chains,
     points,
     memory,
+    counted: countedPulses(points, masters),
     controller: { ...fill(controller, look(controller), controllerTaskFields), part: partName(controller) },
   };
 }
@@ -44,8 +47,17 @@ export function resolveTiming(
 export const withFilters = (design: TimingDesign, filters: readonly PointFilter[]): TimingDesign => {
   if (filters.length === 0) return design;
   const byName = new Map(filters.map(({ point, filter }) => [point, filter]));
+  const filtered = (point: PointSection): PointSection => ({
+    ...point,
+    filter: point.filter ?? byName.get(point.name),
+  });
   return {
     ...design,
-    points: design.points.map((point) => ({ ...point, filter: point.filter ?? byName.get(point.name) })),
+    points: design.points.map(filtered),
+    counted: design.counted.map((each) => ({ ...each, point: filtered(each.point) })),
   };
 };
+
+/** What racks ask about: the shortest signals. */
+export const shortestSignals = ({ counted }: TimingDesign): readonly PointPulse[] =>
+  counted.map(({ point, phase }) => ({ point: point.name, pulse: phase }));

@@ -5,7 +5,7 @@ import type { NetworkService } from '../physics/service.ts';
 import { type PlannedChain, planChains } from './chains.ts';
 import type { AxesByFollowing } from './estimate.ts';
 import { type Kept, keptIn } from './memory.ts';
-import { type PlannedPulses, planPulses } from './pulses.ts';
+import { type PlannedPulses, pulsesOf } from './pulses.ts';
 import type { TimingDesign } from './resolve.ts';
 import { type PlannedCore, planCores } from './tasks.ts';
 import { type PlannedUpdate, planUpdates } from './updates.ts';
@@ -38,6 +38,7 @@ export const untimed = (design: TimingDesign): TimingDesign => ({
   ...design,
   tasks: [],
   chains: [],
+  counted: [],
   memory: { path: design.memory.path, retained: undefined, cam_tables: undefined, logs: undefined },
 });
 
@@ -45,6 +46,6 @@ export function timingOf(design: TimingDesign, { services, masters, motions, axe
   const cores = planCores(design, services, axes);
   const chains = planChains(design.chains, { points: design.points, services, masters, cores, followers });
   const tasks = cores.flatMap((core) => core.tasks);
-  const pulses = planPulses(design.points, { tasks, services, masters });
+  const pulses = design.counted.map((each) => pulsesOf(each, { tasks, services }));
   return { design, services, cores, chains, pulses, updates: planUpdates(motions(), services), memory: keptIn(design) };
 }

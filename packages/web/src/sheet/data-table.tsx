@@ -1,5 +1,6 @@
 // A table of words and numbers; it can be copied into a spreadsheet, and a row that is on offer can be taken. A long one is
 // searched, and shows so many rows at once as are drawn in a blink.
+import { tellsLack } from '@layshaft/core';
 import { type ReactNode, useState } from 'react';
 import type { CellJson, Entry, TableAt } from '../computing/protocol.ts';
 import type { Sheet } from '../document/sheet.ts';
@@ -54,7 +55,7 @@ export const DataTable = drawnWhenDifferent(function DataTable({ table, address 
                   </th>
                 ) : (
                   <td key={table.columns[at]} className={classOf(cell, numeric[at]!)}>
-                    {isLack(cell) ? <Lack cell={cell} /> : <Num cell={cell} />}
+                    {tellsLack(cell) ? <Lack cell={cell} /> : <Num cell={cell} />}
                   </td>
                 ),
               )}
@@ -86,8 +87,6 @@ const classOf = ({ text }: CellJson, isNumeric: boolean): string => {
   return text.includes(' ') ? 'words' : 'whole';
 };
 
-const isLack = ({ text }: CellJson): boolean => text.startsWith('unknown: ');
-
 /** What is missing is told in a sentence below the table, once. */
 const Lack = ({ cell: { text } }: { readonly cell: CellJson }) => (
   <span className="o unknown" title={text}>
@@ -103,7 +102,7 @@ function Lacks({ rows }: Pick<TableAt, 'rows'>) {
     ...new Set(
       rows
         .flat()
-        .filter(isLack)
+        .filter(tellsLack)
         .map(({ text }) => text),
     ),
   ];

@@ -1,6 +1,7 @@
 // Losses in a row that trip a drive: how long until then, where each update is lost with the same chance and independently
 // of the others. The m-th loss in a row trips, m − 1 are bridged. What comes in bursts is in `bursts.ts` and `two-state.ts`.
 import { formula, method } from '../../working/formula.ts';
+import { sumOver } from '../../working/total.ts';
 import { type AbsorbingChain, leftWithin, stepsUntil } from './absorbing.ts';
 import { mustBeCount, mustBeProbability } from './probability.ts';
 
@@ -103,7 +104,7 @@ export const meanTimeToTripOfAny = formula({
   source: 'judgement',
   at: 'a bound by theorems on associated and on new-better-than-used times, from memory',
   proof: 'trips of several stations, state by state',
-  of: (t: readonly number[]) => 1 / t.reduce((sum, each) => sum + 1 / each, 0),
+  of: (t: readonly number[]) => 1 / sumOver(t, (each) => 1 / each),
 });
 
 export const noTripOfAny = method({

@@ -1,6 +1,7 @@
 // What repeats within a cycle buy: repeats that each station has of its own, and repeats that all stations share. Every try
 // of a station is lost with its own chance, independently of all others; under bursts see `bursts.ts` and `two-state.ts`.
 import { formula, method } from '../../working/formula.ts';
+import { sumOver, total } from '../../working/total.ts';
 import { mustBeCount, mustBeProbability } from './probability.ts';
 
 /** Right for repeats that no other station can use up, and for a frame of all stations that is repeated as a whole. */
@@ -46,8 +47,7 @@ export const lostOverCycles = formula({
   try: { k: [1, 6, 1], q: [0.01, 0.5] },
   source: 'definition',
   proof: 'a pool of stations that are not served in every cycle',
-  of: (k: readonly number[], q: readonly number[]) =>
-    k.reduce((sum, each, at) => sum + each * q[at]!, 0) / k.reduce((sum, each) => sum + each, 0),
+  of: (k: readonly number[], q: readonly number[]) => sumOver(k, (each, at) => each * q[at]!) / total(k),
 });
 
 export interface SharedRepeats {

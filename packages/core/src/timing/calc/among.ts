@@ -114,17 +114,17 @@ export const growthAmong = method({
   source: 'bini-buttazzo',
   at: 'testing points, from memory',
   proof: 'fill the processor where no deadline stands in the way',
-  of(C: Numbers, T: Numbers, J: Numbers, P: Numbers, D: Numbers, b: Numbers) {
-    const tasks = C.map((longest, at): Plain => [longest, T[at]!, J[at]!, P[at]!, D[at]!, b[at]!]);
-    return isPossible(tasks) ? (largestScaling(blocked(tasks))?.factor ?? Number.NaN) : Number.NaN;
-  },
+  of: (...values: readonly Numbers[]) => scalingAmong(values)?.factor ?? Number.NaN,
 });
 
 /** Which of the tasks that is; nothing where it cannot be told. */
-export function firstToMiss(values: Values): number | undefined {
+export const firstToMiss = (values: Values): number | undefined => scalingAmong(values)?.index;
+
+/** Of the values of the method. */
+function scalingAmong(values: Values): ReturnType<typeof largestScaling> {
   const [C, T, J, P, D, b] = values as readonly Numbers[];
   const tasks = C!.map((longest, at): Plain => [longest, T![at]!, J![at]!, P![at]!, D![at]!, b![at]!]);
-  return isPossible(tasks) ? largestScaling(blocked(tasks))?.index : undefined;
+  return isPossible(tasks) ? largestScaling(blocked(tasks)) : undefined;
 }
 
 export const taskPeriod = formula({
